@@ -52,6 +52,8 @@ var units = []Unit{
 	{"t/m", LineMasses, 1, 1, "unit.t/m"},
 	{"kg/m", LineMasses, 1, 1000, "unit.kg/m"},
 
+	{"t/m3", Densities, 1, 1, "unit.t/m3"},
+
 	{"", Dimensionless, 1, 1, "unit.ratio"},
 	{"%", Dimensionless, 1, 100, "unit.percent"},
 }

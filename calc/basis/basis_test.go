@@ -1,0 +1,40 @@
+package basis_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"gaugewright/calc/basis"
+	"gaugewright/calc/quantity"
+)
+
+func TestEveryEntrySaysWhereItComesFrom(t *testing.T) {
+	seen := map[string]bool{}
+	for _, e := range basis.All() {
+		assert.NotEmpty(t, e.Value, e.ID)
+		assert.NotEmpty(t, e.Document, e.ID)
+		assert.NotEmpty(t, e.Edition, e.ID)
+		assert.NotEmpty(t, e.Clause, e.ID)
+		assert.Contains(t, []basis.Mark{basis.Seen, basis.SecondHand, basis.Memory, basis.Practice, basis.Own}, e.Mark, e.ID)
+		assert.False(t, seen[e.ID], "%s stands twice", e.ID)
+		seen[e.ID] = true
+		if e.Formula {
+			continue
+		}
+		_, err := quantity.ParseStated(e.Value, e.Dim)
+		assert.NoError(t, err, "%s is a stated quantity", e.ID)
+	}
+}
+
+func TestFigure(t *testing.T) {
+	assert.Equal(t, 0.9, basis.Figure("reaction.share"))
+	assert.Equal(t, 0.75, basis.Figure("gauge.share"))
+	assert.Equal(t, 1.0, basis.Figure("segment.joint"))
+	assert.Equal(t, quantity.Gravity, basis.Figure("gravity"))
+	assert.Panics(t, func() { basis.Figure("no such figure") })
+	assert.Panics(t, func() { basis.Figure("rig.load") }, "a formula is no figure")
+	_, ok := basis.Find("no such figure")
+	require.False(t, ok)
+}

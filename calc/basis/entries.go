@@ -1,0 +1,56 @@
+package basis
+
+import "gaugewright/calc/quantity"
+
+// entries is the whole table. Figures first, then formulas.
+var entries = []Entry{
+	{ID: "gravity", Value: "9.80665", Dim: quantity.Dimensionless, Document: "NIST Special Publication 811", Edition: "2008",
+		Clause: "appendix B.8, standard acceleration of free fall [m/s2], exact by definition", Mark: Seen},
+
+	{ID: "rig.efficiency.limit", Value: "1.00", Dim: quantity.Dimensionless, Document: own, Edition: none,
+		Clause: "a jack cannot give more than pressure times area; limits that are loads take no credit for friction", Mark: Own},
+	{ID: "rig.efficiency.low", Value: "0.80", Dim: quantity.Dimensionless, Document: "handbooks of hydraulics", Edition: "recalled",
+		Clause: "seal and guide friction of cylinders, 5 to 20 per cent of the load", Mark: Memory},
+	{ID: "rig.efficiency.high", Value: "0.95", Dim: quantity.Dimensionless, Document: "handbooks of hydraulics", Edition: "recalled",
+		Clause: "seal and guide friction of cylinders, 5 to 20 per cent of the load", Mark: Memory},
+	{ID: "reaction.share", Value: "0.90", Dim: quantity.Dimensionless, Document: "rules for jacked piles, quoted by others", Edition: "not seen",
+		Clause: "pressing force at most nine tenths of the weight of rig and ballast", Mark: SecondHand},
+	{ID: "gauge.share", Value: "75 %", Dim: quantity.Dimensionless, Document: "usual advice for pressure gauges under steady load", Edition: "recalled",
+		Clause: "working range up to three quarters of full scale", Mark: Memory},
+	{ID: "gauge.low", Value: "25 %", Dim: quantity.Dimensionless, Document: "advice for pressure gauges, quoted by others", Edition: "not seen",
+		Clause: "a reading in the lowest quarter of the scale is doubtful; a warning only", Mark: SecondHand},
+	{ID: "factor.single", Value: "2.0", Dim: quantity.Dimensionless, Document: "conventional single factor on the working load of pressed piles", Edition: "several regional rules",
+		Clause: "value in common use; 2.2 to 2.5 in several places", Mark: Seen},
+	{ID: "hold.time", Value: "30 s", Dim: quantity.Times, Document: practice, Edition: none,
+		Clause: "set reading held with no movement at 1 mm", Mark: Practice},
+	{ID: "segment.joint", Value: "1.0 m", Dim: quantity.Lengths, Document: own, Edition: none,
+		Clause: "one joint is worth this length of pile when make-ups are compared; editable", Mark: Own},
+	{ID: "segment.joints", Value: "3", Dim: quantity.Dimensionless, Document: "regional rules for spliced piles", Edition: "recalled",
+		Clause: "no more joints than this in one pile; a warning only", Mark: Memory},
+
+	{ID: "density.steel", Value: "7.85 t/m3", Dim: quantity.Densities, Document: "EN 10210-2 and EN 10219-2", Edition: "2006",
+		Clause: "mass of hollow sections", Mark: Memory},
+	{ID: "density.concrete", Value: "2.5 t/m3", Dim: quantity.Densities, Document: "EN 1991-1-1", Edition: "2002",
+		Clause: "Table A.1, 25 kN/m3 for reinforced normal concrete", Mark: Memory},
+	{ID: "density.spun", Value: "2.6 t/m3", Dim: quantity.Densities, Document: "maker's catalogue of spun piles", Edition: "recomputed from printed masses",
+		Clause: "mass per metre over area", Mark: Seen},
+
+	{ID: "rig.area", Value: "A = sum of n pi D^2/4 (bore side), n pi (D^2 - d^2)/4 (rod side), n pi d^2/4 (sides joined)", Formula: true,
+		Document: geometry, Edition: none, Clause: "area on which the oil acts", Mark: Practice},
+	{ID: "rig.load", Value: "F = eta A p + W", Formula: true, Document: statics, Edition: none,
+		Clause: "equilibrium of the pile head with the ram still", Mark: Practice},
+	{ID: "rig.reading", Value: "p = (F - W)/(eta A)", Formula: true, Document: statics, Edition: none,
+		Clause: "the load formula solved for the pressure", Mark: Practice},
+	{ID: "rig.reaction", Value: "F <= 0.90 M g", Formula: true, Document: "rules for jacked piles, quoted by others", Edition: "not seen",
+		Clause: "pile under the centre of mass; W added where it is not part of the rig's mass", Mark: SecondHand},
+	{ID: "demand.single", Value: "F_set = FS P", Formula: true, Document: "single-factor design of pressed piles", Edition: "several regional rules",
+		Clause: "set load as a multiple of the working load", Mark: Seen},
+	{ID: "window.set", Value: "set reading = up[(F_set - W)/(eta_lo A)]", Formula: true, Document: own, Edition: none,
+		Clause: "the low efficiency serves the set; rounded up to a gauge division", Mark: Own},
+	{ID: "window.limit", Value: "limit reading = down[(F_lim - W)/(eta_hi A)]", Formula: true, Document: own, Edition: none,
+		Clause: "the high efficiency serves every limit that is a load; rounded down to a gauge division", Mark: Own},
+	{ID: "window.never", Value: "never-exceed reading = smallest limit reading", Formula: true, Document: own, Edition: none,
+		Clause: "none of the four required limits may be missing", Mark: Own},
+	{ID: "window.use", Value: "use = load at the set reading / limit", Formula: true, Document: own, Edition: none,
+		Clause: "taken at the set reading as rounded, with the high efficiency", Mark: Own},
+}
