@@ -1,0 +1,96 @@
+package document
+
+import (
+	"strconv"
+	"strings"
+)
+
+// Check complains about what [Read] would refuse in [Node.Stable] of the tree:
+// names equal but for case, and more than [MaxDepth] levels. It does not look
+// at the size. Lines are 0. It costs as much as the tree.
+func Check(n *Node) Complaints {
+	c := checker{}
+	c.tree(n, "", 0)
+	return c.complaints("")
+}
+
+// CheckPatch complains about what [MergePatch] would put into target and
+// [Read] would then refuse: a name that differs from one in target in case
+// only, and more than [MaxDepth] levels, of which above are those around
+// target in its file. Paths are relative to target, lines are 0. It costs as
+// much as the patch, and as the maps that get a new name. The patch itself is
+// taken to be one that Read or [Check] has accepted.
+func CheckPatch(target, patch *Node, above int) Complaints {
+	c := checker{}
+	c.patch(target, patch, "", above)
+	return c.complaints("")
+}
+
+// checker collects in the order of the tree: the offset is a running number.
+type checker struct {
+	collector
+	hashes []uint32
+}
+
+func (c *checker) say(complaint Complaint) {
+	c.add(c.count, func() Complaint { return complaint })
+}
+
+// tooDeep complains about a map or list with depth levels around it, if it is
+// one level too many.
+func (c *checker) tooDeep(n *Node, path string, depth int) bool {
+	if n == nil || n.kids == nil || depth < MaxDepth {
+		return false
+	}
+	c.say(Complaint{Code: CodeDepth, Path: path, Found: strconv.Itoa(depth + 1), Allowed: strconv.Itoa(MaxDepth)})
+	return true
+}
+
+func (c *checker) tree(n *Node, path string, depth int) {
+	if n == nil || n.kids == nil || c.tooDeep(n, path, depth) {
+		return
+	}
+	c.hashes = c.hashes[:0]
+	for _, name := range n.kids.names {
+		c.hashes = append(c.hashes, foldHash(name))
+	}
+	if mayHaveTwins(c.hashes) {
+		for _, t := range twins(n.kids.names) {
+			c.say(twinComplaint(path, n.kids.names, t))
+		}
+	}
+	for i, node := range n.kids.nodes {
+		if node.kids == nil {
+			continue
+		}
+		step := "/" + strconv.Itoa(i)
+		if n.kids.names != nil {
+			step = pathStep(n.kids.names[i])
+		}
+		c.tree(node, path+step, depth+1)
+	}
+}
+
+func (c *checker) patch(target, patch *Node, path string, depth int) {
+	if patch.Kind() != Map {
+		c.tree(patch, path, depth)
+		return
+	}
+	if c.tooDeep(patch, path, depth) {
+		return
+	}
+	for name, value := range patch.Members() {
+		if value.Kind() == Null {
+			continue
+		}
+		before := target.Get(name)
+		if before == nil && target.Kind() == Map {
+			for _, other := range target.kids.names {
+				if strings.EqualFold(other, name) && patch.Get(other).Kind() != Null {
+					c.say(twinComplaint(path, []string{other, name}, twin{at: 1}))
+				}
+			}
+		}
+		c.patch(before, value, path+pathStep(name), depth+1)
+	}
+}

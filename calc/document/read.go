@@ -1,0 +1,681 @@
+package document
+
+import (
+	"strconv"
+	"strings"
+	"unicode/utf16"
+	"unicode/utf8"
+)
+
+// Limits of a text.
+const (
+	MaxSize  = 32 << 20 // bytes
+	MaxDepth = 32       // levels of maps and lists
+)
+
+// Longest texts in complaints, in characters.
+const (
+	foundLength = 40
+	stepLength  = 80
+)
+
+// Fragments of complaints.
+const (
+	valueStarts = `{ [ " - 0-9 true false null`
+	exampleText = `{ "a": 1 }`
+	byteMark    = "\uFEFF"
+)
+
+// Read reads a JSON text. It gives the tree, or nil and what is wrong with the
+// text; there is never both. The tree keeps one copy of data and does not
+// refer to data itself.
+func Read(data []byte) (*Node, Complaints) {
+	if len(data) > MaxSize {
+		return nil, tooLarge(len(data))
+	}
+	return ReadText(string(data))
+}
+
+// ReadText is [Read] of a string, which the tree keeps: nothing is copied but
+// texts with escapes.
+func ReadText(text string) (*Node, Complaints) {
+	if len(text) > MaxSize {
+		return nil, tooLarge(len(text))
+	}
+	r := reader{src: text, chunk: min(max(len(text)/32, 8), 512)}
+	r.pos = len(text) - len(strings.TrimPrefix(text, byteMark))
+	r.space()
+	switch {
+	case r.pos == len(text):
+		r.complain(r.pos, CodeEmpty, "", "{", exampleText)
+	case isUTF16(text):
+		r.complain(0, CodeUTF8, "UTF-16", "UTF-8", "")
+	case !startsValue(text[r.pos]):
+		r.complainHere(CodeKind, "{", exampleText)
+	default:
+		if node := r.document(); r.collector.count == 0 {
+			return node, Complaints{}
+		}
+	}
+	return nil, r.collector.complaints(text)
+}
+
+func tooLarge(size int) Complaints {
+	return Complaints{Count: 1, List: []Complaint{{
+		Code: CodeSize, Line: 1, Found: strconv.Itoa(size), Allowed: strconv.Itoa(MaxSize),
+	}}}
+}
+
+// isUTF16 recognises UTF-16 by its byte order mark, or by the zero byte beside
+// the first sign.
+func isUTF16(text string) bool {
+	return len(text) >= 2 && (text[:2] == "\xFF\xFE" || text[:2] == "\xFE\xFF" || (text[0] == 0) != (text[1] == 0))
+}
+
+// startsValue reports whether a JSON value, or a number or word that was
+// meant as one, can begin with c.
+func startsValue(c byte) bool {
+	return strings.IndexByte(`{["-+.0123456789tfnTFNIi`, c) >= 0
+}
+
+// step is where the reader stands in one open map or list.
+type step struct {
+	list bool
+	name string // of the member being read
+	at   int    // of the item being read
+}
+
+// member is a member that was read, before its map is complete.
+type member struct {
+	name   string
+	node   *Node
+	hash   uint32
+	offset int32 // of the name in the text
+}
+
+type reader struct {
+	src       string
+	pos       int
+	collector collector
+	depth     int
+	steps     [MaxDepth]step
+	open      []member // members and items of all open maps and lists
+	hashes    []uint32 // scratch
+
+	// Nodes and slices of the tree are cut from larger pieces.
+	chunk int
+	nodes []Node
+	kids  []kids
+	ptrs  []*Node
+	names []string
+}
+
+// document reads the one value of a text and sees that nothing follows.
+func (r *reader) document() *Node {
+	node, ok := r.value()
+	if !ok {
+		return nil
+	}
+	r.space()
+	if r.pos < len(r.src) {
+		r.complainHere(CodeTrailing, "", "")
+	}
+	return node
+}
+
+func (r *reader) space() {
+	for r.pos < len(r.src) {
+		switch r.src[r.pos] {
+		case ' ', '\n', '\r', '\t':
+			r.pos++
+		default:
+			return
+		}
+	}
+}
+
+// value reads the value at pos. It is not ok where reading cannot go on; the
+// complaint has been made.
+func (r *reader) value() (*Node, bool) {
+	if r.pos == len(r.src) {
+		return nil, r.truncated()
+	}
+	switch c := r.src[r.pos]; {
+	case c == '"':
+		token, ok := r.text(false)
+		return r.node(token), ok
+	case c == '{':
+		return r.mapValue()
+	case c == '[':
+		return r.listValue()
+	case isDigit(c) || c == '-' || c == '+' || c == '.':
+		return r.number()
+	case isWord(c):
+		return r.word()
+	}
+	return nil, r.complainHere(CodeSyntax, valueStarts, "")
+}
+
+// enter begins a map or list, if there may be one more level.
+func (r *reader) enter(list bool) bool {
+	if r.depth == MaxDepth {
+		return r.complain(r.pos, CodeDepth, strconv.Itoa(MaxDepth+1), strconv.Itoa(MaxDepth), "")
+	}
+	r.steps[r.depth] = step{list: list}
+	r.depth++
+	r.pos++
+	return true
+}
+
+func (r *reader) mapValue() (*Node, bool) {
+	if !r.enter(false) {
+		return nil, false
+	}
+	base := len(r.open)
+	ok := r.members()
+	r.checkNames(r.open[base:])
+	r.depth--
+	if !ok {
+		return nil, false
+	}
+	found := r.open[base:]
+	n := r.container("{", len(found))
+	n.kids.names = cut(&r.names, len(found), r.chunk)
+	for i := range found {
+		n.kids.names[i] = found[i].name
+		n.kids.nodes[i] = found[i].node
+	}
+	r.open = r.open[:base]
+	return n, true
+}
+
+// members reads what stands between { and }.
+func (r *reader) members() bool {
+	r.space()
+	if r.pos < len(r.src) && r.src[r.pos] == '}' {
+		r.pos++
+		return true
+	}
+	here := &r.steps[r.depth-1]
+	for {
+		if r.pos == len(r.src) {
+			return r.truncated()
+		}
+		if r.src[r.pos] != '"' {
+			return r.complainHere(CodeSyntax, `"`, `"a": 1`)
+		}
+		offset := r.pos
+		token, ok := r.text(true)
+		if !ok {
+			return false
+		}
+		name := token[1:]
+		here.name = name
+		r.space()
+		if r.pos == len(r.src) {
+			return r.truncated()
+		}
+		if r.src[r.pos] != ':' {
+			return r.complainHere(CodeSyntax, ":", `"a": 1`)
+		}
+		r.pos++
+		r.space()
+		// The name is noted before its value is read: where the value is
+		// damaged, the name can still be a duplicate.
+		at := len(r.open)
+		r.open = append(r.open, member{name: name, hash: foldHash(name), offset: int32(offset)})
+		node, ok := r.value()
+		if !ok {
+			r.open = r.open[:at+1]
+			return false
+		}
+		r.open[at].node = node
+		r.space()
+		if r.pos == len(r.src) {
+			return r.truncated()
+		}
+		switch r.src[r.pos] {
+		case ',':
+			r.pos++
+			r.space()
+		case '}':
+			r.pos++
+			return true
+		default:
+			return r.complainHere(CodeSyntax, ", }", "")
+		}
+	}
+}
+
+func (r *reader) listValue() (*Node, bool) {
+	if !r.enter(true) {
+		return nil, false
+	}
+	base := len(r.open)
+	ok := r.items()
+	r.depth--
+	if !ok {
+		return nil, false
+	}
+	found := r.open[base:]
+	n := r.container("[", len(found))
+	for i := range found {
+		n.kids.nodes[i] = found[i].node
+	}
+	r.open = r.open[:base]
+	return n, true
+}
+
+// items reads what stands between [ and ].
+func (r *reader) items() bool {
+	r.space()
+	if r.pos < len(r.src) && r.src[r.pos] == ']' {
+		r.pos++
+		return true
+	}
+	here := &r.steps[r.depth-1]
+	for ; ; here.at++ {
+		node, ok := r.value()
+		if !ok {
+			return false
+		}
+		r.open = append(r.open, member{node: node})
+		r.space()
+		if r.pos == len(r.src) {
+			return r.truncated()
+		}
+		switch r.src[r.pos] {
+		case ',':
+			r.pos++
+			r.space()
+		case ']':
+			r.pos++
+			return true
+		default:
+			return r.complainHere(CodeSyntax, ", ]", "")
+		}
+	}
+}
+
+// checkNames complains about names of one map, complete or not, that came
+// before. The map is the innermost that is open.
+func (r *reader) checkNames(found []member) {
+	r.hashes = r.hashes[:0]
+	for i := range found {
+		r.hashes = append(r.hashes, found[i].hash)
+	}
+	if !mayHaveTwins(r.hashes) {
+		return
+	}
+	names := make([]string, len(found))
+	for i := range found {
+		names[i] = found[i].name
+	}
+	for _, t := range twins(names) {
+		r.collector.add(int(found[t.at].offset), func() Complaint {
+			return twinComplaint(r.path(r.depth-1), names, t)
+		})
+	}
+}
+
+// twinComplaint words a twin of the map at path.
+func twinComplaint(path string, names []string, t twin) Complaint {
+	name := names[t.at]
+	c := Complaint{Code: CodeDuplicate, Path: path + pathStep(name), Found: shorten(name, foundLength), Allowed: "1"}
+	if !t.exact {
+		c.Code, c.Allowed = CodeCase, shorten(names[t.first], foundLength)
+	}
+	return c
+}
+
+// plain marks the bytes that stand for themselves in a text: ASCII but for
+// control characters, the quote and the backslash.
+var plain = func() (table [256]bool) {
+	for c := 0x20; c < 0x80; c++ {
+		table[c] = c != '"' && c != '\\'
+	}
+	return table
+}()
+
+// text reads the text at pos, which is a quote. The token has the quote before
+// the decoded text. It is cut from the source where nothing needs decoding.
+func (r *reader) text(isName bool) (token string, ok bool) {
+	src, i := r.src, r.pos+1
+	for i < len(src) {
+		c := src[i]
+		switch {
+		case plain[c]:
+			i++
+		case c == '"':
+			token = src[r.pos:i]
+			r.pos = i + 1
+			return token, true
+		case c < 0x80:
+			return r.decodeText(isName)
+		default:
+			char, size := utf8.DecodeRuneInString(src[i:])
+			if char == utf8.RuneError && size == 1 {
+				return r.decodeText(isName)
+			}
+			i += size
+		}
+	}
+	return r.decodeText(isName)
+}
+
+// decodeText is text for what needs decoding or a complaint.
+func (r *reader) decodeText(isName bool) (token string, ok bool) {
+	var complained [4]bool // once a text for each of these
+	blame := func(which, offset int, code, found, allowed, example string) {
+		if complained[which] {
+			return
+		}
+		complained[which] = true
+		depth := r.depth
+		if isName {
+			depth--
+		}
+		r.collector.add(offset, func() Complaint {
+			return Complaint{Code: code, Path: r.path(depth), Found: found, Allowed: allowed, Example: example}
+		})
+	}
+	src, i := r.src, r.pos+1
+	out := make([]byte, 1, 64)
+	out[0] = '"'
+	for i < len(src) {
+		c := src[i]
+		switch {
+		case c == '"':
+			r.pos = i + 1
+			return string(out), true
+		case c == '\\':
+			if i+1 == len(src) {
+				return "", r.truncated()
+			}
+			if plainChar := escaped(src[i+1]); plainChar != 0 {
+				out = append(out, plainChar)
+				i += 2
+				continue
+			}
+			char, ok := hexEscape(src[i:])
+			if !ok {
+				if len(src)-i < 6 && src[i+1] == 'u' && allHex(src[i+2:]) {
+					return "", r.truncated()
+				}
+				_, size := utf8.DecodeRuneInString(src[i+1:])
+				end := i + 1 + size
+				for src[i+1] == 'u' && end < len(src) && allHex(src[end:end+1]) {
+					end++
+				}
+				blame(0, i, CodeEscape, shorten(src[i:end], foundLength), `\" \\ \/ \b \f \n \r \t \u0000-\uFFFF`, `\\`)
+				i++
+				continue
+			}
+			i += 6
+			if utf16.IsSurrogate(char) {
+				second, ok := hexEscape(src[i:])
+				if pair := utf16.DecodeRune(char, second); ok && pair != utf8.RuneError {
+					char = pair
+					i += 6
+				} else {
+					if len(src)-i < 6 && strings.IndexByte(src[i:], '"') < 0 {
+						return "", r.truncated()
+					}
+					blame(1, i-6, CodeSurrogate, src[i-6:i], `\uD800-\uDBFF \uDC00-\uDFFF`, `\uD83D\uDE00`)
+					char = utf8.RuneError
+				}
+			}
+			out = utf8.AppendRune(out, char)
+		case c < 0x20:
+			blame(2, i, CodeControl, hexRune(rune(c)), string(appendEscape(nil, c)), "")
+			out = append(out, c)
+			i++
+		default:
+			char, size := utf8.DecodeRuneInString(src[i:])
+			if char == utf8.RuneError && size == 1 {
+				blame(3, i, CodeUTF8, hexByte(c), "UTF-8", "")
+			}
+			out = utf8.AppendRune(out, char)
+			i += size
+		}
+	}
+	return "", r.truncated()
+}
+
+// escaped gives the character of a two-sign escape, or 0.
+func escaped(c byte) byte {
+	switch c {
+	case '"', '\\', '/':
+		return c
+	case 'b':
+		return '\b'
+	case 'f':
+		return '\f'
+	case 'n':
+		return '\n'
+	case 'r':
+		return '\r'
+	case 't':
+		return '\t'
+	}
+	return 0
+}
+
+// hexEscape reads \uXXXX at the start of s.
+func hexEscape(s string) (rune, bool) {
+	if len(s) < 6 || s[0] != '\\' || s[1] != 'u' || !allHex(s[2:6]) {
+		return 0, false
+	}
+	char, err := strconv.ParseUint(s[2:6], 16, 32)
+	return rune(char), err == nil
+}
+
+func allHex(s string) bool {
+	for i := 0; i < len(s); i++ {
+		c := s[i]
+		if !isDigit(c) && (c < 'a' || c > 'f') && (c < 'A' || c > 'F') {
+			return false
+		}
+	}
+	return true
+}
+
+func (r *reader) number() (*Node, bool) {
+	end := numberEnd(r.src[r.pos:]) + r.pos
+	if end > r.pos && (end == len(r.src) || !inNumber(r.src[end])) {
+		token := r.src[r.pos:end]
+		r.pos = end
+		return r.node(token), true
+	}
+	token := r.take(inNumber)
+	if r.pos == len(r.src) && r.depth > 0 {
+		return nil, r.truncated()
+	}
+	r.complain(r.pos-len(token), CodeNumber, shorten(token, foundLength), "-?(0|[1-9][0-9]*)(.[0-9]+)?([eE][+-]?[0-9]+)?", "-1.5")
+	return r.node("0"), true
+}
+
+// word reads true, false or null, or complains about another unquoted word.
+func (r *reader) word() (*Node, bool) {
+	start := r.pos
+	token := r.take(isWord)
+	switch token {
+	case "true", "false", "null":
+		return r.node(token), true
+	}
+	for _, whole := range []string{"true", "false", "null"} {
+		if r.pos == len(r.src) && strings.HasPrefix(whole, token) {
+			return nil, r.truncated()
+		}
+	}
+	code, allowed := CodeSyntax, valueStarts
+	switch strings.ToLower(token) {
+	case "nan", "inf", "infinity":
+		code = CodeNumber
+	case "true", "false", "null":
+		allowed = strings.ToLower(token)
+	default:
+		if r.depth == 0 {
+			r.pos = start
+			return nil, r.complainHere(CodeKind, "{", exampleText)
+		}
+	}
+	r.complain(start, code, shorten(token, foundLength), allowed, "")
+	return r.node("null"), true
+}
+
+// take moves behind the bytes for which in holds, and returns them.
+func (r *reader) take(in func(byte) bool) string {
+	start := r.pos
+	for r.pos < len(r.src) && in(r.src[r.pos]) {
+		r.pos++
+	}
+	return r.src[start:r.pos]
+}
+
+// ValidNumber reports whether s is a number as JSON writes numbers (RFC 8259,
+// section 6).
+func ValidNumber(s string) bool { return s != "" && numberEnd(s) == len(s) }
+
+// numberEnd returns the length of the number at the start of s, or 0.
+func numberEnd(s string) int {
+	i := 0
+	digits := func() bool {
+		start := i
+		for i < len(s) && isDigit(s[i]) {
+			i++
+		}
+		return i > start
+	}
+	if i < len(s) && s[i] == '-' {
+		i++
+	}
+	if i < len(s) && s[i] == '0' {
+		i++
+	} else if !digits() {
+		return 0
+	}
+	if i < len(s) && s[i] == '.' {
+		i++
+		if !digits() {
+			return 0
+		}
+	}
+	if i < len(s) && (s[i] == 'e' || s[i] == 'E') {
+		i++
+		if i < len(s) && (s[i] == '+' || s[i] == '-') {
+			i++
+		}
+		if !digits() {
+			return 0
+		}
+	}
+	return i
+}
+
+func isDigit(c byte) bool { return '0' <= c && c <= '9' }
+
+func isWord(c byte) bool {
+	return 'a' <= c && c <= 'z' || 'A' <= c && c <= 'Z' || isDigit(c) || c == '_'
+}
+
+// inNumber holds for what is taken to belong to a number, rightly or wrongly.
+func inNumber(c byte) bool { return isWord(c) || c == '.' || c == '+' || c == '-' }
+
+// node makes a value without content.
+func (r *reader) node(token string) *Node {
+	if len(r.nodes) == 0 {
+		r.nodes = make([]Node, r.chunk)
+	}
+	n := &r.nodes[0]
+	r.nodes = r.nodes[1:]
+	n.token = token
+	return n
+}
+
+// container makes a map or list with room for n values.
+func (r *reader) container(token string, n int) *Node {
+	if len(r.kids) == 0 {
+		r.kids = make([]kids, max(r.chunk/8, 2))
+	}
+	node := r.node(token)
+	node.kids = &r.kids[0]
+	r.kids = r.kids[1:]
+	node.kids.nodes = cut(&r.ptrs, n, r.chunk)
+	return node
+}
+
+// cut takes a slice of n from a larger piece, with no room to grow into its
+// neighbour.
+func cut[T any](piece *[]T, n, chunk int) []T {
+	if n > chunk/4 {
+		return make([]T, n)
+	}
+	if n > len(*piece) {
+		*piece = make([]T, chunk)
+	}
+	out := (*piece)[:n:n]
+	*piece = (*piece)[n:]
+	return out
+}
+
+// complain makes a complaint with the path of the place being read. It returns
+// false for the convenience of those who stop.
+func (r *reader) complain(offset int, code, found, allowed, example string) bool {
+	r.collector.add(offset, func() Complaint {
+		return Complaint{Code: code, Path: r.path(r.depth), Found: found, Allowed: allowed, Example: example}
+	})
+	return false
+}
+
+// complainHere complains about what stands at pos.
+func (r *reader) complainHere(code, allowed, example string) bool {
+	rest := r.src[r.pos:min(len(r.src), r.pos+4*foundLength)]
+	if end := strings.IndexAny(rest, "\r\n"); end > 0 {
+		rest = rest[:end]
+	}
+	found := shorten(rest, foundLength)
+	char, size := utf8.DecodeRuneInString(rest)
+	switch {
+	case char == utf8.RuneError && size == 1:
+		found = hexByte(rest[0])
+	case !strconv.IsPrint(char):
+		found = hexRune(char)
+	}
+	return r.complain(r.pos, code, found, allowed, example)
+}
+
+// truncated complains that the text ends here; allowed are the ends of what is
+// still open.
+func (r *reader) truncated() bool {
+	var closers strings.Builder
+	for i := r.depth - 1; i >= 0; i-- {
+		if r.steps[i].list {
+			closers.WriteByte(']')
+		} else {
+			closers.WriteByte('}')
+		}
+	}
+	start := len(r.src)
+	for n := 0; n < foundLength && start > 0; n++ {
+		_, size := utf8.DecodeLastRuneInString(r.src[:start])
+		start -= size
+	}
+	return r.complain(len(r.src), CodeTruncated, shorten(r.src[start:], foundLength), closers.String(), "")
+}
+
+// path returns the JSON pointer of the first depth steps.
+func (r *reader) path(depth int) string {
+	path := ""
+	for _, s := range r.steps[:max(depth, 0)] {
+		if s.list {
+			path += "/" + strconv.Itoa(s.at)
+		} else {
+			path += pathStep(s.name)
+		}
+	}
+	return path
+}
+
+// pathStep is a name as a step of a path for people.
+func pathStep(name string) string { return "/" + Escape(shorten(name, stepLength)) }
