@@ -89,8 +89,9 @@ func (e *evaluator) comparison() Measured {
 	if left.Dim != right.Dim {
 		return e.fail("quantities of different dimension compared")
 	}
-	// Where two sides agree to the last bits the statement is taken as equal.
-	near := math.Abs(left.V-right.V) <= 1e-12*math.Max(math.Abs(left.V), math.Abs(right.V))
+	// A rounding takes a quotient within quantity.Slack of a whole number as
+	// that number; the proof of a rounding must not be finer than the rounding.
+	near := math.Abs(left.V-right.V) <= quantity.Slack*math.Max(math.Abs(left.V), math.Abs(right.V))
 	switch op {
 	case ">=":
 		return truth(left.V > right.V || near)
