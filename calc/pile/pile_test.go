@@ -1,0 +1,206 @@
+package pile_test
+
+import (
+	"encoding/csv"
+	"math"
+	"os"
+	"strconv"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	. "gaugewright/calc/pile"
+	"gaugewright/calc/quantity"
+	"gaugewright/calc/working"
+)
+
+// table reads a file of testdata; its source stands in its first line.
+func table(t *testing.T, name string, rows int) [][]float64 {
+	file, err := os.Open("../../testdata/" + name)
+	require.NoError(t, err)
+	defer file.Close()
+	r := csv.NewReader(file)
+	r.Comment = '#'
+	lines, err := r.ReadAll()
+	require.NoError(t, err)
+	require.Len(t, lines, rows+1)
+	list := make([][]float64, 0, rows)
+	for _, line := range lines[1:] {
+		row := make([]float64, len(line))
+		for i, text := range line {
+			row[i], err = strconv.ParseFloat(text, 64)
+			require.NoError(t, err)
+		}
+		list = append(list, row)
+	}
+	return list
+}
+
+// Half of the last printed digit, and a hair for a tie in binary.
+const half = 0.5 + 1e-6
+
+func TestRingAgainstSteelTubes(t *testing.T) {
+	for _, row := range table(t, "steel_tubes.csv", 15) {
+		D, T := quantity.Length(row[0]/1000), quantity.Length(row[1]/1000)
+		s, err := Ring(D, T)
+		require.NoError(t, err)
+		m, err := LineMass(Steel, s.Area)
+		require.NoError(t, err)
+		assert.InDelta(t, row[2], float64(s.Area)*1e4, half*1e-3, "A [cm2] of %v", row)
+		assert.InDelta(t, row[3], float64(m)*1000, half*1e-3, "mass [kg/m] of %v", row)
+		// The printed coefficient 0.0246615 is pi x 0.00785 cut after the
+		// seventh decimal, 1e-7 of it: 0.00004 kg/m in the heaviest tube.
+		assert.InDelta(t, row[4], float64(m)*1000, half*1e-4+row[4]*1e-7, "mass by coefficient of %v", row)
+		assert.InDelta(t, row[5], float64(s.Surface), half*1e-5, "surface [m2/m] of %v", row)
+		assert.InDelta(t, row[6], float64(s.Moment)*1e8, half*1e-1, "I [cm4] of %v", row)
+	}
+}
+
+func TestRingAgainstSpunPiles(t *testing.T) {
+	for _, row := range table(t, "spun_piles.csv", 3) {
+		s, err := Ring(quantity.Length(row[0]/1000), quantity.Length(row[1]/1000))
+		require.NoError(t, err)
+		m, err := LineMass(SpunConcrete, s.Area)
+		require.NoError(t, err)
+		assert.InDelta(t, row[4], float64(s.Area)*1e4, half*1e-2, "A [cm2] of %v", row)
+		assert.InDelta(t, row[5], float64(m)*1000, half*1e-2, "mass [kg/m] of %v", row)
+		// The catalogue prints whole numbers and cuts one of them (765.76 as
+		// 765), so its last digit is the accuracy.
+		assert.InDelta(t, row[2], float64(s.Area)*1e4, 1, "A printed of %v", row)
+		assert.InDelta(t, row[3], float64(m)*1000, half, "mass printed of %v", row)
+	}
+}
+
+func TestFullSections(t *testing.T) {
+	// By hand: 0.4^2 = 0.16; 0.4^4/12 = 0.0256/12; 4 x 0.4 = 1.6.
+	s, err := Square(0.4)
+	require.NoError(t, err)
+	assert.InDelta(t, 0.16, float64(s.Area), 1e-15)
+	assert.InDelta(t, 0.0256/12, float64(s.Moment), 1e-15)
+	assert.InDelta(t, 1.6, float64(s.Surface), 1e-15)
+
+	// A ring whose wall is half its diameter is the full circle.
+	ring, err := Ring(0.3, 0.15)
+	require.NoError(t, err)
+	circle, err := Circle(0.3)
+	require.NoError(t, err)
+	assert.InEpsilon(t, float64(circle.Area), float64(ring.Area), 1e-15)
+	assert.InEpsilon(t, float64(circle.Moment), float64(ring.Moment), 1e-15)
+	assert.Equal(t, circle.Surface, ring.Surface)
+	// By hand: pi x 0.09/4 = 0.0706858; pi x 0.0081/64 = 0.000397608.
+	assert.InDelta(t, 0.0706858, float64(circle.Area), 5e-8)
+	assert.InDelta(t, 0.000397608, float64(circle.Moment), 5e-10)
+	assert.InDelta(t, 0.942478, float64(circle.Surface), 5e-7)
+}
+
+func TestSegmentMass(t *testing.T) {
+	// By hand: 0.35 x 0.35 x 2.5 = 0.30625 t/m, times 12 m = 3.675 t.
+	s, err := Square(0.35)
+	require.NoError(t, err)
+	m, err := LineMass(ReinforcedConcrete, s.Area)
+	require.NoError(t, err)
+	assert.InDelta(t, 0.30625, float64(m), 1e-15)
+	mass, err := SegmentMass(m, 12)
+	require.NoError(t, err)
+	assert.InDelta(t, 3.675, float64(mass), 1e-14)
+	none, err := SegmentMass(m, 0)
+	require.NoError(t, err)
+	assert.Zero(t, none)
+}
+
+func TestRefusals(t *testing.T) {
+	nan, inf := quantity.Length(math.NaN()), quantity.Length(math.Inf(1))
+	ring := func(D, t quantity.Length) func() error {
+		return func() error { _, err := Ring(D, t); return err }
+	}
+	for _, c := range []struct {
+		code, symbol string
+		call         func() error
+	}{
+		{"pile.notPositive", "t", ring(0.5, 0)},
+		{"pile.notPositive", "t", ring(0.5, -0.01)},
+		{"pile.notPositive", "D", ring(0, 0.01)},
+		{"pile.notPositive", "D", ring(-0.5, 0.01)},
+		{"pile.wallTooThick", "t", ring(0.5, 0.2501)},
+		{"pile.notFinite", "t", ring(0.5, nan)},
+		{"pile.notFinite", "D", ring(nan, 0.01)},
+		{"pile.notFinite", "D", ring(inf, 0.01)},
+		{"pile.notFinite", "t", ring(0.5, -inf)},
+		{"pile.notPositive", "b", func() error { _, err := Square(0); return err }},
+		{"pile.notFinite", "b", func() error { _, err := Square(nan); return err }},
+		{"pile.notPositive", "D", func() error { _, err := Circle(-1); return err }},
+		{"pile.notPositive", "rho", func() error { _, err := LineMass(0, 0.1); return err }},
+		{"pile.notPositive", "A", func() error { _, err := LineMass(2.5, 0); return err }},
+		{"pile.notPositive", "m", func() error { _, err := SegmentMass(0, 12); return err }},
+		{"pile.negative", "L", func() error { _, err := SegmentMass(0.3, -12); return err }},
+		{"pile.notFinite", "L", func() error { _, err := SegmentMass(0.3, nan); return err }},
+	} {
+		var e *InputError
+		require.ErrorAs(t, c.call(), &e, c.code)
+		assert.Equal(t, c.code, e.Code)
+		assert.Equal(t, c.symbol, e.Symbol, c.code)
+		assert.NotEmpty(t, e.Example)
+		assert.Contains(t, e.Error(), e.Symbol+" = ")
+		assert.Contains(t, e.Error(), e.Example)
+	}
+}
+
+// hold checks a rule against the value of the Go function by the evaluator,
+// which shares no arithmetic with it, and that every input matters.
+func hold(t *testing.T, rule working.Rule, value float64, inputs ...float64) {
+	t.Helper()
+	names := make([]string, len(rule.Inputs))
+	ins := make([]working.In, len(inputs))
+	for i, s := range rule.Inputs {
+		names[i] = s.Name
+		assert.NotEmpty(t, s.Key)
+	}
+	for i, v := range inputs {
+		ins[i] = working.In{V: v}
+	}
+	assert.ElementsMatch(t, working.Symbols(rule.Formula), names, rule.Key)
+	assert.False(t, working.Bare(rule.Formula), rule.Key)
+	assert.NotEmpty(t, rule.Basis)
+	check := func() float64 {
+		b := working.NewBook("")
+		working.Put(b, rule, "x", quantity.Ratio(value), ins...)
+		difference, err := b.Find("x").Check()
+		require.NoError(t, err, rule.Key)
+		return difference
+	}
+	assert.LessOrEqual(t, check(), 1e-12, rule.Key)
+	for i := range ins {
+		ins[i].V *= 1.01
+		assert.Greater(t, check(), 1e-9, "%s does not feel %s", rule.Key, names[i])
+		ins[i].V /= 1.01
+	}
+}
+
+func TestRulesAgainstFunctions(t *testing.T) {
+	for _, D := range []float64{0.0889, 0.3, 0.508, 1.016, 3} {
+		for _, part := range []float64{0.005, 0.01, 0.05, 0.2, 0.49} {
+			s, err := Ring(quantity.Length(D), quantity.Length(D*part))
+			require.NoError(t, err)
+			hold(t, RingAreaRule, float64(s.Area), D, D*part)
+			hold(t, RingMomentRule, float64(s.Moment), D, D*part)
+			hold(t, RoundSurfaceRule, float64(s.Surface), D)
+			m, err := LineMass(Steel, s.Area)
+			require.NoError(t, err)
+			hold(t, LineMassRule, float64(m), float64(Steel), float64(s.Area))
+			mass, err := SegmentMass(m, 11.7)
+			require.NoError(t, err)
+			hold(t, SegmentMassRule, float64(mass), float64(m), 11.7)
+		}
+		c, err := Circle(quantity.Length(D))
+		require.NoError(t, err)
+		hold(t, CircleAreaRule, float64(c.Area), D)
+		hold(t, CircleMomentRule, float64(c.Moment), D)
+		hold(t, RoundSurfaceRule, float64(c.Surface), D)
+		q, err := Square(quantity.Length(D))
+		require.NoError(t, err)
+		hold(t, SquareAreaRule, float64(q.Area), D)
+		hold(t, SquareMomentRule, float64(q.Moment), D)
+		hold(t, SquareSurfaceRule, float64(q.Surface), D)
+	}
+}
