@@ -11,7 +11,7 @@ import (
 func Check(n *Node) Complaints {
 	c := checker{}
 	c.tree(n, "", 0)
-	return c.complaints("")
+	return c.complaints()
 }
 
 // CheckPatch complains about what [MergePatch] would put into target and
@@ -23,7 +23,7 @@ func Check(n *Node) Complaints {
 func CheckPatch(target, patch *Node, above int) Complaints {
 	c := checker{}
 	c.patch(target, patch, "", above)
-	return c.complaints("")
+	return c.complaints()
 }
 
 // checker collects in the order of the tree: the offset is a running number.

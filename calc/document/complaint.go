@@ -98,22 +98,26 @@ func (c *collector) trim() {
 	}
 }
 
-// complaints ends the collection; lines are counted in text, or left 0 where
-// it is "".
-func (c *collector) complaints(text string) Complaints {
+// complaints ends the collection.
+func (c *collector) complaints() Complaints {
 	c.trim()
 	out := Complaints{Count: c.count}
-	line, at := 1, 0
 	for _, p := range c.kept {
-		if text != "" {
-			end := min(p.offset, len(text))
-			line += lineEnds(text[at:end], text[end:])
-			at = end
-			p.Line = line
-		}
 		out.List = append(out.List, p.Complaint)
 	}
 	return out
+}
+
+// countLines gives the complaints kept their lines in text.
+func (c *collector) countLines(text string) {
+	c.trim()
+	line, at := 1, 0
+	for i := range c.kept {
+		end := c.kept[i].offset
+		line += lineEnds(text[at:end], text[end:])
+		at = end
+		c.kept[i].Line = line
+	}
 }
 
 // lineEnds counts the line ends in text: LF, CR LF or CR. What follows text

@@ -57,7 +57,8 @@ func ReadText(text string) (*Node, Complaints) {
 			return node, Complaints{}
 		}
 	}
-	return nil, r.collector.complaints(text)
+	r.collector.countLines(text)
+	return nil, r.collector.complaints()
 }
 
 func tooLarge(size int) Complaints {
@@ -98,6 +99,7 @@ type reader struct {
 	pos       int
 	collector collector
 	depth     int
+	naming    bool // a name is due in the innermost map, or being read
 	steps     [MaxDepth]step
 	open      []member // members and items of all open maps and lists
 	hashes    []uint32 // scratch
@@ -142,7 +144,7 @@ func (r *reader) value() (*Node, bool) {
 	}
 	switch c := r.src[r.pos]; {
 	case c == '"':
-		token, ok := r.text(false)
+		token, ok := r.text()
 		return r.node(token), ok
 	case c == '{':
 		return r.mapValue()
@@ -198,6 +200,7 @@ func (r *reader) members() bool {
 	}
 	here := &r.steps[r.depth-1]
 	for {
+		r.naming = true
 		if r.pos == len(r.src) {
 			return r.truncated()
 		}
@@ -205,10 +208,11 @@ func (r *reader) members() bool {
 			return r.complainHere(CodeSyntax, `"`, `"a": 1`)
 		}
 		offset := r.pos
-		token, ok := r.text(true)
+		token, ok := r.text()
 		if !ok {
 			return false
 		}
+		r.naming = false
 		name := token[1:]
 		here.name = name
 		r.space()
@@ -339,7 +343,7 @@ var plain = func() (table [256]bool) {
 
 // text reads the text at pos, which is a quote. The token has the quote before
 // the decoded text. It is cut from the source where nothing needs decoding.
-func (r *reader) text(isName bool) (token string, ok bool) {
+func (r *reader) text() (token string, ok bool) {
 	src, i := r.src, r.pos+1
 	for i < len(src) {
 		c := src[i]
@@ -351,33 +355,27 @@ func (r *reader) text(isName bool) (token string, ok bool) {
 			r.pos = i + 1
 			return token, true
 		case c < 0x80:
-			return r.decodeText(isName)
+			return r.decodeText()
 		default:
 			char, size := utf8.DecodeRuneInString(src[i:])
 			if char == utf8.RuneError && size == 1 {
-				return r.decodeText(isName)
+				return r.decodeText()
 			}
 			i += size
 		}
 	}
-	return r.decodeText(isName)
+	return r.decodeText()
 }
 
 // decodeText is text for what needs decoding or a complaint.
-func (r *reader) decodeText(isName bool) (token string, ok bool) {
+func (r *reader) decodeText() (token string, ok bool) {
 	var complained [4]bool // once a text for each of these
 	blame := func(which, offset int, code, found, allowed, example string) {
 		if complained[which] {
 			return
 		}
 		complained[which] = true
-		depth := r.depth
-		if isName {
-			depth--
-		}
-		r.collector.add(offset, func() Complaint {
-			return Complaint{Code: code, Path: r.path(depth), Found: found, Allowed: allowed, Example: example}
-		})
+		r.complain(offset, code, found, allowed, example)
 	}
 	src, i := r.src, r.pos+1
 	out := make([]byte, 1, 64)
@@ -622,8 +620,12 @@ func cut[T any](piece *[]T, n, chunk int) []T {
 // complain makes a complaint with the path of the place being read. It returns
 // false for the convenience of those who stop.
 func (r *reader) complain(offset int, code, found, allowed, example string) bool {
+	depth := r.depth
+	if r.naming {
+		depth-- // there is no name yet
+	}
 	r.collector.add(offset, func() Complaint {
-		return Complaint{Code: code, Path: r.path(r.depth), Found: found, Allowed: allowed, Example: example}
+		return Complaint{Code: code, Path: r.path(depth), Found: found, Allowed: allowed, Example: example}
 	})
 	return false
 }
@@ -667,7 +669,7 @@ func (r *reader) truncated() bool {
 // path returns the JSON pointer of the first depth steps.
 func (r *reader) path(depth int) string {
 	path := ""
-	for _, s := range r.steps[:max(depth, 0)] {
+	for _, s := range r.steps[:depth] {
 		if s.list {
 			path += "/" + strconv.Itoa(s.at)
 		} else {

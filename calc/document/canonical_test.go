@@ -1,0 +1,127 @@
+package document
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"math"
+	"math/rand"
+	"slices"
+	"strconv"
+	"testing"
+	"unicode/utf16"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// Input and output of RFC 8785, sections 3.2.2 and 3.2.3, from memory.
+func TestCanonicalOfRFC8785(t *testing.T) {
+	n := mustRead(t, `{
+  "numbers": [333333333.33333329, 1E30, 4.50, 2e-3, 0.000000000000000000000000001],
+  "string": "\u20ac$\u000F\u000aA'\u0042\u0022\u005c\\\"\/",
+  "literals": [null, true, false]
+}`)
+	assert.Equal(t, `{"literals":[null,true,false],"numbers":[333333333.3333333,1e+30,4.5,0.002,1e-27],`+
+		`"string":"€$\u000f\nA'B\"\\\\\"/"}`, string(n.Canonical()))
+
+	n = mustRead(t, `{"\u20ac":"Euro Sign","\r":"Carriage Return","\ufb33":"Hebrew Letter Dalet With Dagesh","1":"One",
+"\ud83d\ude00":"Emoji: Grinning Face","\u0080":"Control","\u00f6":"Latin Small Letter O With Diaeresis"}`)
+	var order []string
+	for _, value := range mustRead(t, string(n.Canonical())).Members() {
+		order = append(order, value.Text())
+	}
+	assert.Equal(t, []string{"Carriage Return", "One", "Control", "Latin Small Letter O With Diaeresis", "Euro Sign",
+		"Emoji: Grinning Face", "Hebrew Letter Dalet With Dagesh"}, order)
+}
+
+// Samples of RFC 8785, appendix B, but for NaN and Infinity, which JSON has
+// not. Written down from memory and found the same in several published copies.
+func TestNumbersOfRFC8785(t *testing.T) {
+	for _, c := range []struct {
+		bits uint64
+		want string
+	}{
+		{0x0000000000000000, "0"},
+		{0x8000000000000000, "0"},
+		{0x0000000000000001, "5e-324"},
+		{0x8000000000000001, "-5e-324"},
+		{0x7fefffffffffffff, "1.7976931348623157e+308"},
+		{0xffefffffffffffff, "-1.7976931348623157e+308"},
+		{0x4340000000000000, "9007199254740992"},
+		{0xc340000000000000, "-9007199254740992"},
+		{0x4430000000000000, "295147905179352830000"},
+		{0x44b52d02c7e14af5, "9.999999999999997e+22"},
+		{0x44b52d02c7e14af6, "1e+23"},
+		{0x44b52d02c7e14af7, "1.0000000000000001e+23"},
+		{0x444b1ae4d6e2ef4e, "999999999999999700000"},
+		{0x444b1ae4d6e2ef4f, "999999999999999900000"},
+		{0x444b1ae4d6e2ef50, "1e+21"},
+		{0x3eb0c6f7a0b5ed8c, "9.999999999999997e-7"},
+		{0x3eb0c6f7a0b5ed8d, "0.000001"},
+		{0x41b3de4355555553, "333333333.3333332"},
+		{0x41b3de4355555554, "333333333.33333325"},
+		{0x41b3de4355555555, "333333333.3333333"},
+		{0x41b3de4355555556, "333333333.3333334"},
+		{0x41b3de4355555557, "333333333.33333343"},
+		{0xbecbf647612f3696, "-0.0000033333333333333333"},
+		{0x43143ff3c1cb0959, "1424953923781206.2"},
+	} {
+		f := math.Float64frombits(c.bits)
+		for _, raw := range []string{strconv.FormatFloat(f, 'e', 20, 64), strconv.FormatFloat(f, 'f', -1, 64)} {
+			assert.Equal(t, c.want, string(NewNumber(raw).Canonical()), raw)
+		}
+	}
+}
+
+func TestWholeNumbersKeepTheirDigits(t *testing.T) {
+	for raw, want := range map[string]string{
+		"9007199254740991": "9007199254740991", "-9007199254740991": "-9007199254740991", "-0": "0", "0": "0", "-0.0": "0",
+		"9007199254740993": "9007199254740992", // the nearest double
+		"1e400":            "1e400",            // no double
+		"1e-400":           "0",
+	} {
+		assert.Equal(t, want, string(NewNumber(raw).Canonical()), raw)
+	}
+}
+
+func TestNamesAreSortedAsUTF16(t *testing.T) {
+	units := func(s string) []uint16 { return utf16.Encode([]rune(s)) }
+	rnd := rand.New(rand.NewSource(4))
+	letters := []rune("az\u007f\u0080\u07ff\u0800\ud7ff\ue000\uf900\uffff\U00010000\U0010ffff")
+	word := func() string {
+		runes := make([]rune, rnd.Intn(4))
+		for i := range runes {
+			runes[i] = letters[rnd.Intn(len(letters))]
+		}
+		return string(runes)
+	}
+	signs := map[int]int{}
+	for range 20000 {
+		a, b := word(), word()
+		want := slices.Compare(units(a), units(b))
+		got := min(max(compareUTF16(a, b), -1), 1)
+		require.Equal(t, want, got, "%q %q", a, b)
+		signs[got]++
+	}
+	require.Len(t, signs, 3)
+}
+
+// The digest of "abc" is that of FIPS 180-2, appendix B.1, from memory: the
+// canonical bytes are hashed and nothing else, so a tree whose canonical form
+// is known has the digest of those bytes.
+func TestDigest(t *testing.T) {
+	sum := sha256.Sum256([]byte("abc"))
+	require.Equal(t, "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad", hex.EncodeToString(sum[:]))
+
+	sum = sha256.Sum256([]byte(`{"a":[1,"x"],"b":null}`))
+	assert.Equal(t, hex.EncodeToString(sum[:]), Digest(mustRead(t, ` { "b" : null , "a" : [ 1.0 , "\u0078" ] } `)))
+
+	// Larger than one piece handed to the hash.
+	big := NewMap()
+	for i := range 5000 {
+		big.Set("n"+strconv.Itoa(i), NewList(NewInt(i), NewText("reading"), NewMap()))
+	}
+	sum = sha256.Sum256(big.Canonical())
+	assert.Equal(t, hex.EncodeToString(sum[:]), Digest(big))
+	assert.NotEqual(t, Digest(big), Digest(big.Get("n1")))
+}
