@@ -1,0 +1,8 @@
+// Builds the page into www/build/. Run by `make build`.
+import { dirname, join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { buildSite } from "./tools/site.mjs";
+
+const out = join(dirname(fileURLToPath(import.meta.url)), "build");
+const { version } = await buildSite({ out });
+console.log(`built www/build, version ${version}`);

@@ -1,0 +1,230 @@
+// The host: the only door from the screens to storage and calculation.
+//
+// Every function returns a promise that always resolves, with an answer whose
+// "ok" says whether it worked; a refusal has "code" (see HostCode in
+// protocol.ts) and "says", a sentence for people. Requests are carried out in
+// the order they are made. What is shown lives in the signals of signals.ts.
+//
+//   start()                          once, at the start of the page
+//   open(doc, as, bytes?)            "new": make it, or take up what is stored
+//                                    under this name; "stored": take up;
+//                                    "file": bytes from outside (see openFile)
+//   openFile(bytes)                  a file from outside, under a name of its own
+//   keep(doc)                        store an opened file whose job was known
+//   show(doc, view, args?)           a view; never changes anything
+//   enter(doc, entry, options?)      the only change; savedAt says it is durable
+//   save(doc)                        the file's bytes and its suggested name
+//   rawSave(doc)                     the same without the calculation
+//   filed(doc, seq)                  the file has safely left (see files.ts)
+//   close(doc), forget(doc)          drop from memory; drop from the device
+//   dropAside(doc, seq)              an entry set aside is not wanted any more
+//   setWho(name), flush(), retryCore()
+//
+// Times and ids are made here: the core has neither clock nor chance.
+import { batch } from "@preact/signals-core";
+import { Bridge, type Request } from "./bridge.ts";
+import { uuids, uuidv7 } from "./ids.ts";
+import { askToPersist } from "./persist.ts";
+import type { Event, HostCode, Json, Reply } from "./protocol.ts";
+import * as signals from "./signals.ts";
+import { sittingOf, endSitting } from "./sittings.ts";
+import { takeTab } from "./tablock.ts";
+
+export interface Answer {
+  ok: boolean;
+  code?: HostCode;
+  says?: string;
+  [name: string]: Json | undefined;
+}
+
+/** What an answer carries beside the core's own words. */
+export interface Full<T = Answer> {
+  answer: T;
+  bytes?: Uint8Array;
+  savedAt?: string;
+  seq?: number;
+  known?: string[];
+}
+
+/** The members of one entry beside those the host adds (doc, sitting, at, ids). */
+export interface Entry {
+  do: string;
+  path?: string;
+  [name: string]: Json | undefined;
+}
+
+export interface EnterOptions {
+  /** The view to answer with, as for show. */
+  show?: { view: string; [name: string]: Json | undefined };
+  /** How many ids the entry may need; more for pasted rows. */
+  ids?: number;
+  bytes?: Uint8Array;
+}
+
+const bridge = new Bridge(new URL(__WORKER__, import.meta.url), { event: heard, started });
+let running = false;
+
+/** Starts everything. The page may be used at once: requests wait in line. */
+export async function start(): Promise<void> {
+  const editing = await takeTab(() => {
+    signals.readOnly.value = false;
+    restart();
+  });
+  signals.readOnly.value = !editing;
+  bridge.start(!editing);
+  running = true;
+  // A reading tab is out of date as soon as the other one goes on.
+  document.addEventListener("visibilitychange", () => {
+    if (document.visibilityState === "visible" && signals.readOnly.value) restart();
+    if (document.visibilityState === "hidden") void flush();
+  });
+  addEventListener("online", () => void retryCore());
+}
+
+export async function open(doc: string, as: "new" | "stored" | "file", bytes?: Uint8Array): Promise<Full> {
+  const request = text({ verb: "open", doc, as: as === "stored" ? "file" : as, ids: uuids(8) });
+  return full(await send({ verb: "open", doc, as, request, ...(bytes ? { bytes } : {}) }));
+}
+
+/**
+ * Opens a file from outside. If its job is on this device already, the answer
+ * carries `known` (names of the documents that hold it) and nothing is stored
+ * until `keep`; the opened copy can be shown meanwhile.
+ */
+export async function openFile(bytes: Uint8Array): Promise<Full & { doc: string }> {
+  const doc = uuidv7();
+  return { ...(await open(doc, "file", bytes)), doc };
+}
+
+export async function keep(doc: string): Promise<Full> {
+  return full(await send({ verb: "keep", doc }));
+}
+
+export async function show<T = Answer>(doc: string, view: string, args: Record<string, Json> = {}): Promise<T> {
+  const reply = await send({ verb: "show", doc, request: text({ verb: "show", doc, view, ...args }) });
+  return JSON.parse(reply.text) as T;
+}
+
+/** Makes one entry. With do:"type" neighbouring key presses on one path become one record. */
+export async function enter(doc: string, entry: Entry, options: EnterOptions = {}): Promise<Full> {
+  const sitting = sittingOf(doc);
+  const { do: verb, ...rest } = entry;
+  const request = text({
+    verb: "enter",
+    doc,
+    sitting,
+    at: new Date().toISOString(),
+    do: verb,
+    ...rest,
+    ids: uuids(options.ids ?? 4),
+  });
+  const reply = await send({
+    verb: "enter",
+    doc,
+    request,
+    token: uuidv7(),
+    ...(options.show ? { show: text(options.show) } : {}),
+    ...(verb === "type" && entry.path !== undefined ? { fold: `${sitting.id} ${entry.path}` } : {}),
+    ...(options.bytes ? { bytes: options.bytes } : {}),
+  });
+  if (reply.savedAt !== undefined) askToPersist();
+  return full(reply);
+}
+
+/** The job file as it is now. What is entered afterwards belongs to a new sitting. */
+export async function save(doc: string): Promise<Full> {
+  endSitting(doc);
+  return full(await send({ verb: "save", doc, request: text({ verb: "save", doc, for: "file", ids: uuids(2) }) }));
+}
+
+/** The stored file with the entries not yet in it, made without the calculation. */
+export async function rawSave(doc: string): Promise<Full> {
+  endSitting(doc);
+  return full(await send({ verb: "rawSave", doc }));
+}
+
+export async function filed(doc: string, seq: number): Promise<Full> {
+  return full(await send({ verb: "filed", doc, seq }));
+}
+
+export async function close(doc: string): Promise<Full> {
+  endSitting(doc);
+  return full(await send({ verb: "close", doc, request: text({ verb: "close", doc }) }));
+}
+
+/** Drops a document from this device for good: ask before. */
+export async function forget(doc: string): Promise<Full> {
+  return full(await send({ verb: "forget", doc }));
+}
+
+export async function dropAside(doc: string, seq: number): Promise<Full> {
+  return full(await send({ verb: "dropAside", doc, seq }));
+}
+
+export async function setWho(who: string): Promise<Full> {
+  const before = signals.meta.value;
+  if (before) signals.meta.value = { ...before, who };
+  return full(await send({ verb: "setMeta", meta: { who } }));
+}
+
+/** Folds the journals into the stored files now. Nothing depends on it for safety. */
+export async function flush(): Promise<Full> {
+  return full(await send({ verb: "flush" }));
+}
+
+/** Tries to start a calculation that was given up. */
+export async function retryCore(): Promise<Full> {
+  return full(await send({ verb: "retryCore" }));
+}
+
+function send(request: Request): Promise<Reply> {
+  return bridge.send(request);
+}
+
+/** A new worker reads everything anew from the device. */
+function restart(): void {
+  if (running) bridge.start(signals.readOnly.value);
+}
+
+function heard(event: Event): void {
+  switch (event.event) {
+    case "core":
+      signals.core.value = event.core;
+      break;
+    case "storage":
+      signals.storage.value = event.storage;
+      break;
+    case "aside":
+      signals.aside.value = event.aside;
+      break;
+    case "doc":
+      signals.docs.value = new Map(signals.docs.value).set(event.info.doc, event.info);
+      break;
+    case "forgotten": {
+      const docs = new Map(signals.docs.value);
+      docs.delete(event.doc);
+      signals.docs.value = docs;
+      break;
+    }
+    case "conflict":
+      restart();
+      break;
+  }
+}
+
+function started(start: NonNullable<Reply["start"]>): void {
+  batch(() => {
+    signals.docs.value = new Map(start.docs.map((info) => [info.doc, info]));
+    signals.aside.value = start.aside;
+    signals.meta.value = start.meta;
+    signals.epoch.value++;
+  });
+}
+
+function text(request: Record<string, unknown>): string {
+  return JSON.stringify(request);
+}
+
+function full({ n: _, start: _start, text: words, ...rest }: Reply): Full {
+  return { answer: JSON.parse(words) as Answer, ...rest };
+}

@@ -1,0 +1,69 @@
+// One life of the Go core: load, start, call. A core that has failed in any
+// way is never called again; the caller throws it away and starts another.
+import "wasm-exec";
+
+export interface CoreAnswer {
+  text: string;
+  bytes?: Uint8Array;
+}
+
+export interface Core {
+  call(request: string, bytes?: Uint8Array): CoreAnswer;
+}
+
+/** The core is gone: it trapped, ran out of stack, ended, or owned up to a fault. */
+export class CoreDied extends Error {}
+
+/** WebAssembly does not exist here; trying again cannot help. */
+export class NoWasm extends Error {}
+
+type Call = (request: string, bytes?: Uint8Array) => { answer: string; bytes?: Uint8Array } | undefined;
+
+/** Fetches and compiles the core; the result serves any number of lives. */
+export async function loadCore(): Promise<WebAssembly.Module> {
+  if (typeof WebAssembly === "undefined") {
+    throw new NoWasm(
+      "This browser runs without WebAssembly, which the calculation needs. " +
+        "On an iPhone or iPad Lockdown Mode switches it off: Settings, Privacy & Security, Lockdown Mode, Web Browsing. " +
+        "On other devices it may be a policy of the browser.",
+    );
+  }
+  const url = new URL(__CORE__, self.location.href);
+  const response = await fetch(url);
+  if (!response.ok) throw new Error(`the calculation could not be fetched (answer ${response.status})`);
+  const type = response.headers.get("Content-Type")?.split(";")[0]?.trim();
+  // Streaming refuses any other type, and a refused body cannot be read again.
+  if (type === "application/wasm") return WebAssembly.compileStreaming(response);
+  return WebAssembly.compile(await response.arrayBuffer());
+}
+
+/** Starts the core. `onEnd` is called if the Go program ends, which it never should. */
+export async function startCore(module: WebAssembly.Module, onEnd: () => void): Promise<Core> {
+  delete (globalThis as { gaugewright?: unknown }).gaugewright;
+  const go = new Go();
+  const instance = await WebAssembly.instantiate(module, go.importObject);
+  go.run(instance).then(onEnd, onEnd);
+  const call = (globalThis as { gaugewright?: { call: Call } }).gaugewright?.call;
+  if (!call || go.exited) throw new CoreDied("the calculation did not start");
+  return {
+    call(request, bytes) {
+      let result;
+      try {
+        result = call(request, bytes);
+      } catch (problem) {
+        throw new CoreDied(`the calculation stopped: ${String((problem as Error)?.message ?? problem)}`);
+      }
+      if (go.exited || typeof result?.answer !== "string") throw new CoreDied("the calculation stopped");
+      const fault = faultIn(result.answer);
+      if (fault !== null) throw new CoreDied(fault);
+      return result.bytes ? { text: result.answer, bytes: result.bytes } : { text: result.answer };
+    },
+  };
+}
+
+/** The words of an answer with "fault": true; null for every other answer. */
+function faultIn(text: string): string | null {
+  if (!text.startsWith('{"ok":false') || !text.includes('"fault"')) return null;
+  const answer = JSON.parse(text) as { fault?: boolean; says?: string };
+  return answer.fault === true ? (answer.says ?? "the calculation reported a fault") : null;
+}

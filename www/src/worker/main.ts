@@ -1,0 +1,185 @@
+// The worker: owns storage, the journal and the core. It answers every message
+// of the page with exactly one reply.
+import type { Event, Reply, ToWorker } from "../protocol.ts";
+import { CoreDied } from "./core.ts";
+import { Commits } from "./commits.ts";
+import { DeviceStore } from "./devicestore.ts";
+import { Ledger } from "./ledger.ts";
+import { Life, Unavailable } from "./life.ts";
+import { MemoryStore } from "./memorystore.ts";
+import { withPending } from "./raw.ts";
+import { refusal } from "./refusal.ts";
+import { Broken, NoDocument, Session } from "./session.ts";
+import { Snapshots } from "./snapshots.ts";
+import { Conflict, type Store } from "./store.ts";
+import { close, enter, keep, open, save, show, writeDown, type Desk } from "./verbs.ts";
+
+type Start = Extract<ToWorker, { verb: "start" }>;
+
+function tell(event: Event): void {
+  postMessage(event);
+}
+
+/** Everything that is made at the start, or null before it. */
+let desk: (Desk & { life: Life }) | null = null;
+let chain: Promise<unknown> = Promise.resolve();
+let started: Promise<void> = Promise.resolve();
+
+/** One thing at a time in the core, in the order asked. */
+function inTurn<T>(work: () => Promise<T>): Promise<T> {
+  const result = chain.then(work);
+  chain = result.catch(() => {});
+  return result;
+}
+
+addEventListener("message", ({ data }: MessageEvent<ToWorker>) => {
+  if (data.verb === "start") started = start(data);
+  else void started.then(() => handle(data));
+});
+
+async function start(m: Start): Promise<void> {
+  const life = new Life(m.failedStarts, (core) => tell({ event: "core", core }), async (work) => {
+    tell({ event: "calling", n: null, suspect: null, limit: 20000 });
+    try {
+      return await work();
+    } finally {
+      tell({ event: "called" });
+    }
+  });
+  // The core loads while storage is read.
+  life.core().catch(() => {});
+  const { store, why } = await openStore(m);
+  const commits = new Commits(store, why, (storage) => tell({ event: "storage", storage }));
+  const ledger = new Ledger(store, commits, m.readOnly, (info) => tell({ event: "doc", info }));
+  const session = new Session(
+    ledger,
+    life,
+    (n, suspect, limit) => tell({ event: "calling", n, suspect, limit }),
+    () => tell({ event: "called" }),
+    () => tell({ event: "aside", aside: ledger.asides() }),
+  );
+  const snapshots = new Snapshots(ledger, session, inTurn);
+  await ledger.load();
+  desk = { ledger, session, snapshots, life };
+  if (m.suspect) session.accuse(m.suspect, "the calculation did not answer");
+  tell({ event: "storage", storage: commits.state() });
+  reply({
+    n: m.n,
+    text: '{"ok":true}',
+    start: { docs: ledger.infos(), aside: ledger.asides(), meta: ledger.meta },
+  });
+}
+
+/** The device's storage, or memory with the reason in words. */
+async function openStore(m: Start): Promise<{ store: Store; why: string | null }> {
+  const memory = (why: string) => ({ store: new MemoryStore(m.rows ?? [], (ops) => tell({ event: "rows", ops })), why });
+  // Once in memory, a session stays there: what it holds is nowhere else.
+  if (m.rows) return memory("this browser refused storage when the page was opened");
+  if (typeof indexedDB === "undefined") return memory("this browser has no storage for pages");
+  try {
+    return { store: await DeviceStore.open(), why: null };
+  } catch (problem) {
+    return memory(`this browser refuses storage: ${problem instanceof Error ? problem.message : String(problem)}`);
+  }
+}
+
+function reply(message: Reply): void {
+  postMessage(message);
+}
+
+function handle(m: Exclude<ToWorker, Start>): void {
+  const now = desk;
+  if (!now) {
+    reply(refusal(m.n, "core-failed", "The page's storage could not be read."));
+    return;
+  }
+  answer(now, m).then(reply, (problem) => reply(explained(m.n, m, problem)));
+}
+
+function answer(now: NonNullable<typeof desk>, m: Exclude<ToWorker, Start>): Promise<Reply> {
+  switch (m.verb) {
+    case "enter": {
+      const written = writeDown(now, m);
+      if ("text" in written) return inTurn(async () => written);
+      // A commit that fails before its turn comes is reported in its turn.
+      written.saved.catch(() => {});
+      return inTurn(() => enter(now, m, written));
+    }
+    case "show":
+      return inTurn(() => show(now, m));
+    case "open":
+      return inTurn(() => open(now, m));
+    case "save":
+      return inTurn(() => save(now, m));
+    case "keep":
+      return inTurn(() => keep(now, m));
+    case "close":
+      return inTurn(() => close(now, m));
+    default:
+      return withoutCore(now, m);
+  }
+}
+
+/** The verbs that work whatever state the core is in, and never wait for it. */
+async function withoutCore(
+  { ledger, life, session, snapshots }: NonNullable<typeof desk>,
+  m: Extract<ToWorker, { verb: "filed" | "forget" | "rawSave" | "flush" | "retryCore" | "dropAside" | "setMeta" }>,
+): Promise<Reply> {
+  const ok: Reply = { n: m.n, text: '{"ok":true}' };
+  if (ledger.readOnly && ["filed", "forget", "dropAside", "setMeta"].includes(m.verb)) {
+    return refusal(m.n, "read-only", "Another tab is editing. This one does not change anything.");
+  }
+  switch (m.verb) {
+    case "filed":
+      await ledger.filed(m.doc, m.seq);
+      return ok;
+    case "forget":
+      snapshots.forget(m.doc);
+      session.closed(m.doc);
+      await ledger.forget(m.doc);
+      tell({ event: "forgotten", doc: m.doc });
+      tell({ event: "aside", aside: ledger.asides() });
+      return ok;
+    case "rawSave": {
+      const row = session.held(m.doc) ?? (await ledger.bytes(m.doc));
+      if (!row) return refusal(m.n, "no-document", "There is no such job on this device.");
+      const bytes = withPending(row.bytes, ledger.records(m.doc));
+      if (!bytes) return refusal(m.n, "broken", "The stored text is no job file.");
+      const seq = ledger.doc(m.doc)?.lastSeq ?? 0;
+      ledger.seal(m.doc);
+      return { ...ok, bytes, seq };
+    }
+    case "flush":
+      // Without the core the journal holds everything already.
+      if (session.life.running()) await snapshots.takeAll();
+      return ok;
+    case "retryCore":
+      life.retry();
+      return ok;
+    case "dropAside":
+      ledger.dropAside(m.doc, m.seq);
+      tell({ event: "aside", aside: ledger.asides() });
+      return ok;
+    case "setMeta":
+      ledger.setMeta(m.meta);
+      return ok;
+  }
+}
+
+/** A refusal for whatever went wrong; an entry that is durable says so even then. */
+function explained(n: number, m: ToWorker, problem: unknown): Reply {
+  const says = problem instanceof Error ? problem.message : String(problem);
+  if (problem instanceof Unavailable) {
+    const kept = m.verb === "enter" ? " The entry is kept and will be taken in when the calculation runs again." : "";
+    const savedAt = m.verb === "enter" ? desk?.ledger.doc(m.doc)?.savedAt : null;
+    return { ...refusal(n, "core-unavailable", says + kept), ...(savedAt ? { savedAt } : {}) };
+  }
+  if (problem instanceof Conflict) {
+    tell({ event: "conflict", doc: problem.doc });
+    return refusal(n, "conflict", "Another tab has changed this job in between. It is read anew; enter this once more.");
+  }
+  if (problem instanceof NoDocument) return refusal(n, "no-document", says);
+  if (problem instanceof Broken) return refusal(n, "broken", says);
+  if (problem instanceof CoreDied) return refusal(n, "core-failed", says);
+  return refusal(n, "core-failed", says);
+}

@@ -1,0 +1,32 @@
+// Storage as the worker needs it: read everything of a kind, and commit a few
+// steps as one transaction. Two kinds exist, on the device and in memory.
+import type { Key, Op, Rows, StoreName } from "../protocol.ts";
+
+/** What a document's rev must be for the commit to count. */
+export interface Guard {
+  doc: string;
+  /** 0 means that the document must not exist yet. */
+  rev: number;
+  /** Who writes: a commit made twice after a lost answer is no conflict. */
+  by: string;
+}
+
+export interface Store {
+  readonly kind: "device" | "memory";
+  all<S extends StoreName>(store: S): Promise<Rows[S][]>;
+  /** The rows of one document. */
+  of<S extends "journal" | "bytes">(store: S, doc: string): Promise<Rows[S][]>;
+  /** All steps or none; resolves when they are durable. Rejects with Conflict when a guard does not hold. */
+  commit(ops: Op[], guards?: Guard[]): Promise<void>;
+}
+
+/** Another tab has written the document since this one read it. */
+export class Conflict extends Error {
+  constructor(readonly doc: string) {
+    super("another tab has changed this job in between");
+  }
+}
+
+export function keyText(key: Key): string {
+  return JSON.stringify(key);
+}

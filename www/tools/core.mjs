@@ -1,0 +1,23 @@
+// Compiles the core for the browser and finds the loader that belongs to it.
+import { execFileSync } from "node:child_process";
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+
+// The flags make two builds of the same source byte-identical.
+const flags = ["-trimpath", "-buildvcs=false", "-ldflags=-s -w -buildid="];
+
+/** Compiles a Go main package (path from the repository root) to wasm bytes at `out`. */
+export function compileCore(root, pkg, out) {
+  execFileSync("go", ["build", ...flags, "-o", out, pkg], {
+    cwd: root,
+    env: { ...process.env, GOOS: "js", GOARCH: "wasm" },
+    stdio: ["ignore", "inherit", "inherit"],
+  });
+  return readFileSync(out);
+}
+
+/** wasm_exec.js of the toolchain that compiles the core: it carries no promise across Go versions. */
+export function loaderPath(root) {
+  const goroot = execFileSync("go", ["env", "GOROOT"], { cwd: root, encoding: "utf8" }).trim();
+  return join(goroot, "lib", "wasm", "wasm_exec.js");
+}

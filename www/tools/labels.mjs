@@ -1,0 +1,24 @@
+// Writes src/gen/labels.json from the core's own catalogue of words, so that
+// page, print and core say the same.
+import { execFileSync } from "node:child_process";
+import { existsSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
+import { dirname, join } from "node:path";
+
+// Enough for the page's frame while the native shell cannot print the catalogue.
+const fallback = {
+  "app.name": "Gaugewright",
+  "app.purpose": "Gauge readings for pressing piles",
+};
+
+export function writeLabels(root, file) {
+  let text;
+  if (existsSync(join(root, "wasm", "stdio"))) {
+    text = execFileSync("go", ["run", "./wasm/stdio", "labels"], { cwd: root, encoding: "utf8" });
+    JSON.parse(text);
+  } else {
+    console.warn("labels: wasm/stdio is not there, a few built-in words are used");
+    text = JSON.stringify(fallback, null, 1);
+  }
+  mkdirSync(dirname(file), { recursive: true });
+  if (!existsSync(file) || readFileSync(file, "utf8") !== text) writeFileSync(file, text);
+}
