@@ -55,7 +55,7 @@ func (c *canonical) value(n *Node) {
 }
 
 func (c *canonical) mapValue(n *Node) {
-	names := n.kids.names
+	names := n.names()
 	base := len(c.order)
 	for i := range names {
 		c.order = append(c.order, int32(i))

@@ -10,7 +10,7 @@ import (
 // at the size. Lines are 0. It costs as much as the tree.
 func Check(n *Node) Complaints {
 	c := checker{}
-	c.tree(n, "", 0)
+	c.tree(n, 0)
 	return c.complaints()
 }
 
@@ -22,61 +22,67 @@ func Check(n *Node) Complaints {
 // taken to be one that Read or [Check] has accepted.
 func CheckPatch(target, patch *Node, above int) Complaints {
 	c := checker{}
-	c.patch(target, patch, "", above)
+	c.patch(target, patch, above)
 	return c.complaints()
 }
 
 // checker collects in the order of the tree: the offset is a running number.
 type checker struct {
 	collector
+	steps  []step
 	hashes []uint32
 }
 
-func (c *checker) say(complaint Complaint) {
-	c.add(c.count, func() Complaint { return complaint })
+func (c *checker) say(complaint func(path string) Complaint) {
+	c.add(c.count, func() Complaint { return complaint(pathOf(c.steps)) })
 }
 
 // tooDeep complains about a map or list with depth levels around it, if it is
 // one level too many.
-func (c *checker) tooDeep(n *Node, path string, depth int) bool {
+func (c *checker) tooDeep(n *Node, depth int) bool {
 	if n == nil || n.kids == nil || depth < MaxDepth {
 		return false
 	}
-	c.say(Complaint{Code: CodeDepth, Path: path, Found: strconv.Itoa(depth + 1), Allowed: strconv.Itoa(MaxDepth)})
+	c.say(func(path string) Complaint {
+		return Complaint{Code: CodeDepth, Path: path, Found: strconv.Itoa(depth + 1), Allowed: strconv.Itoa(MaxDepth)}
+	})
 	return true
 }
 
-func (c *checker) tree(n *Node, path string, depth int) {
-	if n == nil || n.kids == nil || c.tooDeep(n, path, depth) {
+func (c *checker) tree(n *Node, depth int) {
+	if n == nil || n.kids == nil || c.tooDeep(n, depth) {
 		return
 	}
+	names := n.names()
 	c.hashes = c.hashes[:0]
-	for _, name := range n.kids.names {
+	for _, name := range names {
 		c.hashes = append(c.hashes, foldHash(name))
 	}
 	if mayHaveTwins(c.hashes) {
-		for _, t := range twins(n.kids.names) {
-			c.say(twinComplaint(path, n.kids.names, t))
+		for _, t := range twins(names) {
+			c.say(func(path string) Complaint { return twinComplaint(path, names, t) })
 		}
 	}
 	for i, node := range n.kids.nodes {
 		if node.kids == nil {
 			continue
 		}
-		step := "/" + strconv.Itoa(i)
-		if n.kids.names != nil {
-			step = pathStep(n.kids.names[i])
+		here := step{list: true, at: i}
+		if names != nil {
+			here = step{name: names[i]}
 		}
-		c.tree(node, path+step, depth+1)
+		c.steps = append(c.steps, here)
+		c.tree(node, depth+1)
+		c.steps = c.steps[:len(c.steps)-1]
 	}
 }
 
-func (c *checker) patch(target, patch *Node, path string, depth int) {
+func (c *checker) patch(target, patch *Node, depth int) {
 	if patch.Kind() != Map {
-		c.tree(patch, path, depth)
+		c.tree(patch, depth)
 		return
 	}
-	if c.tooDeep(patch, path, depth) {
+	if c.tooDeep(patch, depth) {
 		return
 	}
 	for name, value := range patch.Members() {
@@ -85,12 +91,14 @@ func (c *checker) patch(target, patch *Node, path string, depth int) {
 		}
 		before := target.Get(name)
 		if before == nil && target.Kind() == Map {
-			for _, other := range target.kids.names {
+			for other := range target.Members() {
 				if strings.EqualFold(other, name) && patch.Get(other).Kind() != Null {
-					c.say(twinComplaint(path, []string{other, name}, twin{at: 1}))
+					c.say(func(path string) Complaint { return twinComplaint(path, []string{other, name}, twin{at: 1}) })
 				}
 			}
 		}
-		c.patch(before, value, path+pathStep(name), depth+1)
+		c.steps = append(c.steps, step{name: name})
+		c.patch(before, value, depth+1)
+		c.steps = c.steps[:len(c.steps)-1]
 	}
 }

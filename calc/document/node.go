@@ -38,11 +38,39 @@ type Node struct {
 	kids  *kids
 }
 
-// kids is the content of a map or list. names is nil in a list.
+// kids is the content of a map or list.
 type kids struct {
 	nodes []*Node
-	names []string
-	index map[string]int32
+	table *table // nil in a list and in an empty map
+}
+
+// table holds the names of a map. Maps with the same names in the same order
+// may share one, which then never changes: who wants to change it makes his own.
+type table struct {
+	names  []string
+	index  map[string]int32 // built when a name is first looked up
+	shared bool
+}
+
+// names returns the names of a map, in order.
+func (n *Node) names() []string {
+	if n.kids.table == nil {
+		return nil
+	}
+	return n.kids.table.names
+}
+
+// ownTable returns a table that may be changed, with room for one more name.
+func (k *kids) ownTable() *table {
+	switch t := k.table; {
+	case t == nil:
+		k.table = &table{}
+	case t.shared:
+		names := make([]string, len(t.names), len(t.names)+1)
+		copy(names, t.names)
+		k.table = &table{names: names}
+	}
+	return k.table
 }
 
 // NewMap returns an empty map.
@@ -157,7 +185,7 @@ func (n *Node) Member(i int) (name string, value *Node) {
 	if n.Kind() != Map || i < 0 || i >= n.Len() {
 		return "", nil
 	}
-	return n.kids.names[i], n.kids.nodes[i]
+	return n.kids.table.names[i], n.kids.nodes[i]
 }
 
 // Members walks the members of a map in order. The map must not change
@@ -167,7 +195,7 @@ func (n *Node) Members() iter.Seq2[string, *Node] {
 		if n.Kind() != Map {
 			return
 		}
-		for i, name := range n.kids.names {
+		for i, name := range n.names() {
 			if !yield(name, n.kids.nodes[i]) {
 				return
 			}
@@ -203,17 +231,20 @@ func (n *Node) find(name string) int {
 	if n.Kind() != Map {
 		return -1
 	}
-	k := n.kids
-	if len(k.names) < indexFrom {
-		return slices.Index(k.names, name)
+	t := n.kids.table
+	if t == nil {
+		return -1
 	}
-	if k.index == nil {
-		k.index = make(map[string]int32, len(k.names))
-		for i, s := range k.names {
-			k.index[s] = int32(i)
+	if len(t.names) < indexFrom {
+		return slices.Index(t.names, name)
+	}
+	if t.index == nil {
+		t.index = make(map[string]int32, len(t.names))
+		for i, s := range t.names {
+			t.index[s] = int32(i)
 		}
 	}
-	if i, ok := k.index[name]; ok {
+	if i, ok := t.index[name]; ok {
 		return int(i)
 	}
 	return -1
@@ -232,10 +263,11 @@ func (n *Node) Set(name string, value *Node) {
 		k.nodes[i] = value
 		return
 	}
-	if k.index != nil {
-		k.index[name] = int32(len(k.names))
+	t := k.ownTable()
+	if t.index != nil {
+		t.index[name] = int32(len(t.names))
 	}
-	k.names = append(k.names, name)
+	t.names = append(t.names, name)
 	k.nodes = append(k.nodes, value)
 }
 
@@ -248,12 +280,13 @@ func (n *Node) Remove(name string) {
 		return
 	}
 	k := n.kids
-	if i == len(k.names)-1 {
-		delete(k.index, name)
+	t := k.ownTable()
+	if i == len(t.names)-1 {
+		delete(t.index, name)
 	} else {
-		k.index = nil // the positions behind it change
+		t.index = nil // the positions behind it change
 	}
-	k.names = slices.Delete(k.names, i, i+1)
+	t.names = slices.Delete(t.names, i, i+1)
 	k.nodes = slices.Delete(k.nodes, i, i+1)
 }
 
@@ -271,7 +304,10 @@ func (n *Node) Clone() *Node {
 	if n == nil || n.kids == nil {
 		return n
 	}
-	k := &kids{names: slices.Clone(n.kids.names), nodes: make([]*Node, len(n.kids.nodes))}
+	k := &kids{nodes: make([]*Node, len(n.kids.nodes)), table: n.kids.table}
+	if k.table != nil {
+		k.table.shared = true
+	}
 	for i, node := range n.kids.nodes {
 		k.nodes[i] = node.Clone()
 	}
@@ -294,7 +330,7 @@ func (n *Node) Equal(other *Node) bool {
 	case List:
 		return slices.EqualFunc(n.kids.nodes, other.kids.nodes, (*Node).Equal)
 	case Map:
-		for i, name := range n.kids.names {
+		for i, name := range n.names() {
 			if j := other.find(name); j < 0 || !n.kids.nodes[i].Equal(other.kids.nodes[j]) {
 				return false
 			}

@@ -147,6 +147,32 @@ func TestCloneSharesNothingThatChanges(t *testing.T) {
 	assert.Equal(t, `{"a":{"b":[1,{"c":4},3]},"d":5}`, c.Compact())
 }
 
+// Maps with the same names share them until one changes.
+func TestSharedNames(t *testing.T) {
+	n := mustRead(t, `[{"a":1,"b":2},{"a":3,"b":4},{"a":5,"b":6}]`)
+	require.Same(t, n.Item(0).kids.table, n.Item(2).kids.table)
+	n.Item(0).Set("c", NewInt(7))
+	n.Item(1).Remove("a")
+	n.Item(1).Set("d", NewInt(8))
+	assert.Equal(t, `[{"a":1,"b":2,"c":7},{"b":4,"d":8},{"a":5,"b":6}]`, n.Compact())
+
+	large := NewMap()
+	for i := range 3 * indexFrom {
+		large.Set(strconv.Itoa(i), NewInt(i))
+	}
+	copied := large.Clone()
+	copied.Remove("5")
+	copied.Set("new", NewInt(1))
+	large.Remove(strconv.Itoa(3*indexFrom - 1))
+	assert.Nil(t, large.Get("new"))
+	assert.Equal(t, "6", large.Get("6").Raw())
+	assert.Equal(t, "5", large.Get("5").Raw())
+	assert.Equal(t, "6", copied.Get("6").Raw())
+	assert.Equal(t, "50", copied.Get("50").Raw())
+	assert.Nil(t, copied.Get("5"))
+	assert.Nil(t, large.Get("50"))
+}
+
 func TestEqual(t *testing.T) {
 	same := [][2]string{
 		{`{"a":1,"b":[1,2]}`, `{"b":[1,2],"a":1}`},

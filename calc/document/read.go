@@ -110,6 +110,8 @@ type reader struct {
 	kids  []kids
 	ptrs  []*Node
 	names []string
+
+	tables [256]*table // of maps read lately, by a hash of their names
 }
 
 // document reads the one value of a text and sees that nothing follows.
@@ -175,20 +177,57 @@ func (r *reader) mapValue() (*Node, bool) {
 	}
 	base := len(r.open)
 	ok := r.members()
-	r.checkNames(r.open[base:])
+	found := r.open[base:]
+	t := r.tableOf(found)
 	r.depth--
 	if !ok {
 		return nil, false
 	}
-	found := r.open[base:]
 	n := r.container("{", len(found))
-	n.kids.names = cut(&r.names, len(found), r.chunk)
+	n.kids.table = t
 	for i := range found {
-		n.kids.names[i] = found[i].name
 		n.kids.nodes[i] = found[i].node
 	}
 	r.open = r.open[:base]
 	return n, true
+}
+
+// tableOf makes the table of a map, complete or not, which is the innermost
+// that is open; or takes that of an earlier map with the same names. It
+// complains about names that came before.
+func (r *reader) tableOf(found []member) *table {
+	if len(found) == 0 {
+		return nil
+	}
+	h := uint32(len(found))
+	for i := range found {
+		h = (h ^ found[i].hash) * 16777619
+	}
+	slot := &r.tables[h%uint32(len(r.tables))]
+	if t := *slot; t != nil && sameNames(t.names, found) {
+		t.shared = true
+		return t
+	}
+	t := &table{names: cut(&r.names, len(found), r.chunk)}
+	for i := range found {
+		t.names[i] = found[i].name
+	}
+	if !r.checkNames(found, t.names) {
+		*slot = t
+	}
+	return t
+}
+
+func sameNames(names []string, found []member) bool {
+	if len(names) != len(found) {
+		return false
+	}
+	for i := range found {
+		if names[i] != found[i].name {
+			return false
+		}
+	}
+	return true
 }
 
 // members reads what stands between { and }.
@@ -301,25 +340,23 @@ func (r *reader) items() bool {
 	}
 }
 
-// checkNames complains about names of one map, complete or not, that came
-// before. The map is the innermost that is open.
-func (r *reader) checkNames(found []member) {
+// checkNames complains about names of the innermost open map that came before,
+// and reports whether there are any.
+func (r *reader) checkNames(found []member, names []string) bool {
 	r.hashes = r.hashes[:0]
 	for i := range found {
 		r.hashes = append(r.hashes, found[i].hash)
 	}
 	if !mayHaveTwins(r.hashes) {
-		return
+		return false
 	}
-	names := make([]string, len(found))
-	for i := range found {
-		names[i] = found[i].name
-	}
-	for _, t := range twins(names) {
+	all := twins(names)
+	for _, t := range all {
 		r.collector.add(int(found[t.at].offset), func() Complaint {
-			return twinComplaint(r.path(r.depth-1), names, t)
+			return twinComplaint(pathOf(r.steps[:r.depth-1]), names, t)
 		})
 	}
+	return len(all) > 0
 }
 
 // twinComplaint words a twin of the map at path.
@@ -625,7 +662,7 @@ func (r *reader) complain(offset int, code, found, allowed, example string) bool
 		depth-- // there is no name yet
 	}
 	r.collector.add(offset, func() Complaint {
-		return Complaint{Code: code, Path: r.path(depth), Found: found, Allowed: allowed, Example: example}
+		return Complaint{Code: code, Path: pathOf(r.steps[:depth]), Found: found, Allowed: allowed, Example: example}
 	})
 	return false
 }
@@ -666,10 +703,10 @@ func (r *reader) truncated() bool {
 	return r.complain(len(r.src), CodeTruncated, shorten(r.src[start:], foundLength), closers.String(), "")
 }
 
-// path returns the JSON pointer of the first depth steps.
-func (r *reader) path(depth int) string {
+// pathOf returns the JSON pointer of a way into the tree.
+func pathOf(steps []step) string {
 	path := ""
-	for _, s := range r.steps[:depth] {
+	for _, s := range steps {
 		if s.list {
 			path += "/" + strconv.Itoa(s.at)
 		} else {

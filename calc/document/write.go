@@ -29,11 +29,11 @@ func (n *Node) room(depth int) int {
 		return len(n.token) + 1
 	}
 	total := 2*depth + 4
-	for i, node := range n.kids.nodes {
+	for _, node := range n.kids.nodes {
 		total += 2*depth + 4 + node.room(depth+1)
-		if n.kids.names != nil {
-			total += len(n.kids.names[i]) + 4
-		}
+	}
+	for _, name := range n.names() {
+		total += len(name) + 4
 	}
 	return total
 }
@@ -51,7 +51,7 @@ func appendStable(out []byte, n *Node, lineStart, depth int) []byte {
 		}
 		out = out[:mark]
 	}
-	isMap := n.Kind() == Map
+	names := n.names()
 	out = append(out, n.token...)
 	for i, node := range n.kids.nodes {
 		if i > 0 {
@@ -59,8 +59,8 @@ func appendStable(out []byte, n *Node, lineStart, depth int) []byte {
 		}
 		out = appendNewLine(out, depth+1)
 		start := len(out) - len(indentation)*(depth+1)
-		if isMap {
-			out = appendQuoted(out, n.kids.names[i])
+		if names != nil {
+			out = appendQuoted(out, names[i])
 			out = append(out, ':', ' ')
 		}
 		out = appendStable(out, node, start, depth+1)
@@ -82,17 +82,17 @@ func (n *Node) isFlat() bool {
 // appendLine writes a flat map or list on one line. Where it does not fit, out
 // comes back with part of it.
 func appendLine(out []byte, n *Node, lineStart int) ([]byte, bool) {
-	isMap := n.Kind() == Map
+	names := n.names()
 	out = append(out, n.token...)
-	if isMap {
+	if names != nil {
 		out = append(out, ' ')
 	}
 	for i, node := range n.kids.nodes {
 		if i > 0 {
 			out = append(out, ',', ' ')
 		}
-		if isMap {
-			out = appendQuoted(out, n.kids.names[i])
+		if names != nil {
+			out = appendQuoted(out, names[i])
 			out = append(out, ':', ' ')
 		}
 		out = appendCompact(out, node)
@@ -100,7 +100,7 @@ func appendLine(out []byte, n *Node, lineStart int) ([]byte, bool) {
 			return out, false
 		}
 	}
-	if isMap {
+	if names != nil {
 		out = append(out, ' ')
 	}
 	out = append(out, closing(n))
@@ -129,14 +129,14 @@ func appendCompact(out []byte, n *Node) []byte {
 	default:
 		return append(out, n.token...)
 	}
-	isMap := n.Kind() == Map
+	names := n.names()
 	out = append(out, n.token...)
 	for i, node := range n.kids.nodes {
 		if i > 0 {
 			out = append(out, ',')
 		}
-		if isMap {
-			out = appendQuoted(out, n.kids.names[i])
+		if names != nil {
+			out = appendQuoted(out, names[i])
 			out = append(out, ':')
 		}
 		out = appendCompact(out, node)
