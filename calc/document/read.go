@@ -496,7 +496,7 @@ func escaped(c byte) byte {
 	return 0
 }
 
-// hexEscape reads \uXXXX at the start of s.
+// hexEscape reads an escape of \u and four digits at the start of s.
 func hexEscape(s string) (rune, bool) {
 	if len(s) < 6 || s[0] != '\\' || s[1] != 'u' || !allHex(s[2:6]) {
 		return 0, false
