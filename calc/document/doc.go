@@ -27,7 +27,8 @@
 // changed by [Node.Set], [Node.Remove], [Node.Append] and [MergePatch], and by
 // nothing else. Numbers keep their raw digits; there is no float in the tree.
 // Texts and names of a tree that was read are slices of one copy of the file,
-// which lives as long as any of them.
+// which lives as long as any of them ([ReadOwned] and [ReadText] do without the
+// copy); maps with the same names in the same order share the list of names.
 //
 // A tree belongs to one goroutine: even looking a name up may build an index.
 // A node must not be put below itself.

@@ -32,6 +32,14 @@ func TestReadSmall(t *testing.T) {
 	assert.True(t, says(n, independent(t, []byte(small))), "the tree does not refer to the bytes it was read from")
 }
 
+func TestReadOwned(t *testing.T) {
+	n, got := ReadOwned([]byte(small))
+	require.True(t, got.None())
+	assert.True(t, n.Equal(mustRead(t, small)))
+	_, got = ReadOwned(nil)
+	assert.Equal(t, CodeEmpty, got.List[0].Code)
+}
+
 func TestByteOrderMarkAndWhiteSpace(t *testing.T) {
 	assert.Equal(t, `{"a":1}`, mustRead(t, "\uFEFF\r\n\t {\"a\"\t:\r1\n}\n\n").Compact())
 	got := refused(t, "\uFEFF\uFEFF{}")
