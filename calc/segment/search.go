@@ -56,9 +56,12 @@ import "slices"
 // When all below it is searched, nothing in it was below the cost at hand: that
 // minus what was spent before is a bound for the next visit, kept in a table of
 // fixed size where a newer state overwrites an older one. The table is made
-// only when a search turns out to be long. It is not used for a state with an
-// open line that waits for an earlier, decided line (the rule of equal lines):
-// there the way does matter.
+// only when a search turns out to be long.
+//
+// The rule of equal lines closes a line to some ways of reaching a state and
+// not to others; the bound holds for all of them none the less. A make-up that
+// the rule leaves out can be exchanged for one that is no dearer and comes
+// earlier in the order, so the cost at hand is already no higher than it.
 //
 // # Several k
 //
@@ -87,10 +90,8 @@ type search struct {
 	steps   int
 	stopped bool
 
-	alone []bool // [i]: no line from i on waits for a line before i
-	seen  []met  // nil until the search is long
-
-	tableAfter int
+	seen       []met // nil until the search is long
+	tableAfter int   // states after which it is made
 }
 
 // met is a searched state and what it costs at least.
@@ -112,9 +113,6 @@ func (s *search) slot(i, k int, r int64) (int64, *met) {
 			return state, nil
 		}
 		s.seen = make([]met, 1<<tableBits)
-	}
-	if !s.alone[i] {
-		return state, nil
 	}
 	return state, &s.seen[uint64(state)*0x9E3779B97F4A7C15>>(64-tableBits)] // Fibonacci hashing
 }
@@ -188,7 +186,6 @@ func newSearch(stock []Piece, K int) (*search, []int) {
 		length: cut(n), extra: cut(n), grid: cut(n),
 		shortest: cut((n + 1) * row), longest: cut((n + 1) * row), cheapest: cut((n + 1) * row),
 		count: cutSmall(n), before: cutSmall(n), open: cutSmall(n + 1), at: cutSmall(n), best: cutSmall(n),
-		alone: make([]bool, n),
 	}
 	dear := false
 	for i, line := range from {
@@ -213,10 +210,7 @@ func newSearch(stock []Piece, K int) (*search, []int) {
 	}
 	lines := make([]int, n)
 	for i := range lines {
-		lines[i], s.alone[i] = i, true
-		for _, b := range s.before[i:] {
-			s.alone[i] = s.alone[i] && (b < 0 || b >= i)
-		}
+		lines[i] = i
 	}
 	slices.SortStableFunc(lines, func(a, b int) int { return sign(s.length[a] - s.length[b]) })
 	s.fill(s.shortest, s.length, lines)
