@@ -1,7 +1,7 @@
 // The page's end of the bridge: sends numbered requests, keeps each until it
 // is answered, and starts a new worker when the old one is silent or broken.
 import { keyOf } from "./protocol.ts";
-import type { Event, Op, Reply, Row, Suspect, ToWorker } from "./protocol.ts";
+import type { Calling, Event, Op, Reply, Row, Suspect, ToWorker } from "./protocol.ts";
 import { Watchdog } from "./watchdog.ts";
 
 type Verbs<T> = T extends { n: number } ? Omit<T, "n"> : never;
@@ -30,8 +30,9 @@ export class Bridge {
   readonly #waiting = new Map<number, Waiting>();
   readonly #watchdog = new Watchdog(() => this.#silent());
   /** The call under way, for the blame if it never ends. */
-  #running: { n: number | null; suspect: Suspect | null } | null = null;
+  #running: Calling | null = null;
   #failedStarts = 0;
+  #snapshots = true;
   #readOnly = false;
   /** Rows that live in memory only; null while the device stores them. */
   #rows: Map<string, Row> | null = null;
@@ -62,6 +63,7 @@ export class Bridge {
       readOnly,
       suspect,
       failedStarts: this.#failedStarts,
+      snapshots: this.#snapshots,
       rows: this.#rows ? [...this.#rows.values()] : null,
     } satisfies ToWorker);
     for (const { message } of this.#waiting.values()) worker.postMessage(message);
@@ -80,7 +82,7 @@ export class Bridge {
   #heard(data: Reply | Event): void {
     if ("event" in data) {
       if (data.event === "calling") {
-        this.#running = { n: data.n, suspect: data.suspect };
+        this.#running = data;
         this.#watchdog.arm(data.limit);
       } else if (data.event === "called") {
         this.#running = null;
@@ -103,16 +105,17 @@ export class Bridge {
   #silent(): void {
     const running = this.#running;
     if (!running) return;
-    const { n, suspect } = running;
-    if (suspect === null && n === null) this.#failedStarts++;
+    const { what, n, suspect } = running;
+    if (what === "start") this.#failedStarts++;
+    if (what === "snapshot") this.#snapshots = false;
     // A journal record is judged by the worker, any other request here.
-    const waiting = n === null || suspect !== null ? undefined : this.#waiting.get(n);
+    const waiting = what === "request" && n !== undefined ? this.#waiting.get(n) : undefined;
     if (waiting && ++waiting.failures >= failuresAllowed) {
       this.#waiting.delete(waiting.message.n);
       waiting.done(refused(waiting.message.n, "The calculation does not answer this question. Nothing was changed."));
     }
     this.hooks.event({ event: "core", core: { state: "replacing", why: "the calculation did not answer" } });
-    this.start(this.#readOnly, suspect);
+    this.start(this.#readOnly, suspect ?? null);
   }
 
   /** The worker's script could not be loaded or threw. */

@@ -32,6 +32,8 @@ export type ToWorker = { n: RequestNumber } & (
       suspect: Suspect | null;
       /** Starts in a row after which the core never became ready. */
       failedStarts: number;
+      /** False after the core fell silent over a snapshot: the journal alone then keeps the work. */
+      snapshots: boolean;
       /** What lived in memory only, from the worker before this one. */
       rows: Row[] | null;
     }
@@ -101,13 +103,23 @@ export type Event =
   | { event: "aside"; aside: Aside[] }
   | { event: "storage"; storage: StorageState }
   | { event: "core"; core: CoreState }
-  /** Right before a call that cannot be interrupted; `limit` in milliseconds. */
-  | { event: "calling"; n: RequestNumber | null; suspect: Suspect | null; limit: number }
+  /** Right before a call that cannot be interrupted. */
+  | ({ event: "calling" } & Calling)
   | { event: "called" }
   /** Storage is memory only: the page keeps these for the next worker. */
   | { event: "rows"; ops: Op[] }
   /** Another tab has written the document; the worker has to be started anew. */
   | { event: "conflict"; doc: string };
+
+/** What the watchdog has to know about a call. */
+export interface Calling {
+  /** Who is to blame if it never comes back: the core's start, a journal record or the opening of a stored document (suspect), a request (n), a snapshot. */
+  what: "start" | "record" | "request" | "snapshot";
+  n?: RequestNumber;
+  suspect?: Suspect;
+  /** How long it may take [ms]. */
+  limit: number;
+}
 
 /** What the page may say about the device's storage; always true. */
 export interface StorageState {

@@ -18,7 +18,12 @@ const types = {
   ".webmanifest": "application/manifest+json",
 };
 
-/** A server for `folder`, not yet listening. `before` may answer a request itself by returning true. */
+/**
+ * A server for `folder`, not yet listening.
+ * @param {string} folder
+ * @param {(request: import("node:http").IncomingMessage, response: import("node:http").ServerResponse) => boolean} before
+ *   may answer a request itself by returning true
+ */
 export function staticServer(folder, before = () => false) {
   const base = resolve(folder);
   return createServer((request, response) => {

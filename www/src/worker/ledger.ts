@@ -86,6 +86,7 @@ export class Ledger {
     return (await this.store.of("bytes", doc))[0];
   }
 
+  /** A new document; `inFile` when its bytes came from a file. */
   create(doc: string, job: string, title: string, bytes: BytesRow, inFile: boolean): Saved {
     const now = new Date().toISOString();
     const row: DocRow = {
@@ -95,7 +96,7 @@ export class Ledger {
       changedAt: null,
       savedAt: null,
       filedAt: inFile ? now : null,
-      unfiledSince: inFile ? null : now,
+      unfiledSince: null,
       changesSinceFile: 0,
       broken: null,
       rev: 0,

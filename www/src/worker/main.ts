@@ -1,6 +1,6 @@
 // The worker: owns storage, the journal and the core. It answers every message
 // of the page with exactly one reply.
-import type { Event, Reply, ToWorker } from "../protocol.ts";
+import type { Event, Reply, Row, ToWorker } from "../protocol.ts";
 import { CoreDied } from "./core.ts";
 import { Commits } from "./commits.ts";
 import { DeviceStore } from "./devicestore.ts";
@@ -32,6 +32,11 @@ function inTurn<T>(work: () => Promise<T>): Promise<T> {
   return result;
 }
 
+// A core that has died may have left timers; their complaints concern nobody.
+addEventListener("error", (event) => {
+  if (event.message.includes("Go program has already exited")) event.preventDefault();
+});
+
 addEventListener("message", ({ data }: MessageEvent<ToWorker>) => {
   if (data.verb === "start") started = start(data);
   else void started.then(() => handle(data));
@@ -39,7 +44,7 @@ addEventListener("message", ({ data }: MessageEvent<ToWorker>) => {
 
 async function start(m: Start): Promise<void> {
   const life = new Life(m.failedStarts, (core) => tell({ event: "core", core }), async (work) => {
-    tell({ event: "calling", n: null, suspect: null, limit: 20000 });
+    tell({ event: "calling", what: "start", limit: 5000 });
     try {
       return await work();
     } finally {
@@ -48,21 +53,18 @@ async function start(m: Start): Promise<void> {
   });
   // The core loads while storage is read.
   life.core().catch(() => {});
-  const { store, why } = await openStore(m);
-  const commits = new Commits(store, why, (storage) => tell({ event: "storage", storage }));
-  const ledger = new Ledger(store, commits, m.readOnly, (info) => tell({ event: "doc", info }));
+  const ledger = await openLedger(m);
   const session = new Session(
     ledger,
     life,
-    (n, suspect, limit) => tell({ event: "calling", n, suspect, limit }),
+    (calling) => tell({ event: "calling", ...calling }),
     () => tell({ event: "called" }),
     () => tell({ event: "aside", aside: ledger.asides() }),
   );
-  const snapshots = new Snapshots(ledger, session, inTurn);
-  await ledger.load();
+  const snapshots = new Snapshots(ledger, session, inTurn, m.snapshots);
   desk = { ledger, session, snapshots, life };
   if (m.suspect) session.accuse(m.suspect, "the calculation did not answer");
-  tell({ event: "storage", storage: commits.state() });
+  tell({ event: "storage", storage: ledger.commits.state() });
   reply({
     n: m.n,
     text: '{"ok":true}',
@@ -70,17 +72,28 @@ async function start(m: Start): Promise<void> {
   });
 }
 
-/** The device's storage, or memory with the reason in words. */
-async function openStore(m: Start): Promise<{ store: Store; why: string | null }> {
-  const memory = (why: string) => ({ store: new MemoryStore(m.rows ?? [], (ops) => tell({ event: "rows", ops })), why });
+/** What the device holds, or an empty ledger in memory with the reason in words. */
+async function openLedger(m: Start): Promise<Ledger> {
   // Once in memory, a session stays there: what it holds is nowhere else.
-  if (m.rows) return memory("this browser refused storage when the page was opened");
-  if (typeof indexedDB === "undefined") return memory("this browser has no storage for pages");
+  if (m.rows) return loaded(inMemory(m.rows), "this browser refused storage when the page was opened", m);
+  if (typeof indexedDB === "undefined") return loaded(inMemory([]), "this browser has no storage for pages", m);
   try {
-    return { store: await DeviceStore.open(), why: null };
+    return await loaded(await DeviceStore.open(), null, m);
   } catch (problem) {
-    return memory(`this browser refuses storage: ${problem instanceof Error ? problem.message : String(problem)}`);
+    const why = `this browser refuses storage: ${problem instanceof Error ? problem.message : String(problem)}`;
+    return loaded(inMemory([]), why, m);
   }
+}
+
+async function loaded(store: Store, why: string | null, m: Start): Promise<Ledger> {
+  const commits = new Commits(store, why, (storage) => tell({ event: "storage", storage }));
+  const ledger = new Ledger(store, commits, m.readOnly, (info) => tell({ event: "doc", info }));
+  await ledger.load();
+  return ledger;
+}
+
+function inMemory(rows: Row[]): MemoryStore {
+  return new MemoryStore(rows, (ops) => tell({ event: "rows", ops }));
 }
 
 function reply(message: Reply): void {
@@ -100,7 +113,7 @@ function answer(now: NonNullable<typeof desk>, m: Exclude<ToWorker, Start>): Pro
   switch (m.verb) {
     case "enter": {
       const written = writeDown(now, m);
-      if ("text" in written) return inTurn(async () => written);
+      if ("text" in written) return Promise.resolve(written);
       // A commit that fails before its turn comes is reported in its turn.
       written.saved.catch(() => {});
       return inTurn(() => enter(now, m, written));

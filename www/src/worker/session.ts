@@ -2,15 +2,30 @@
 // bytes first, then the journal, record by record. A record on which the core
 // fails twice is set aside; a document whose opening fails twice is left
 // closed. Nothing is dropped in either case.
-import type { BytesRow, JournalRow, Suspect } from "../protocol.ts";
+import type { BytesRow, Calling, JournalRow, Suspect } from "../protocol.ts";
 import { uuids } from "../ids.ts";
 import { CoreDied, type Core, type CoreAnswer } from "./core.ts";
 import type { Ledger } from "./ledger.ts";
-import { type Life, Unavailable } from "./life.ts";
+import type { Life } from "./life.ts";
 
-/** The page waits this long for a call, and for opening a document [ms]. */
+/** The page waits this long for a call [ms]. */
 const callLimit = 2000;
-const openLimit = 20000;
+/** The same for calls that read or write a whole document [ms]. */
+const wholeLimit = 20000;
+
+export function aRequest(n: number): Calling {
+  return { what: "request", n, limit: callLimit };
+}
+
+export function aWholeRequest(n: number): Calling {
+  return { what: "request", n, limit: wholeLimit };
+}
+
+export function aRecord(doc: string, seq: number): Calling {
+  return { what: "record", suspect: { doc, seq }, limit: seq === 0 ? wholeLimit : callLimit };
+}
+
+export const aSnapshot: Calling = { what: "snapshot", limit: wholeLimit };
 
 /** Records set aside in one replay before the core itself is held to be ill. */
 const asidesAllowed = 3;
@@ -35,7 +50,7 @@ export class Session {
   constructor(
     readonly ledger: Ledger,
     readonly life: Life,
-    readonly told: (n: number | null, suspect: Suspect | null, limit: number) => void,
+    readonly calling: (calling: Calling) => void,
     readonly finished: () => void,
     readonly asideChanged: () => void,
   ) {
@@ -43,10 +58,10 @@ export class Session {
   }
 
   /** One call into the core under the page's watchdog. */
-  call(core: Core, request: string, bytes: Uint8Array | undefined, n: number | null, suspect: Suspect | null): CoreAnswer {
-    this.told(n, suspect, suspect?.seq === 0 ? openLimit : callLimit);
+  call(core: Core, calling: Calling, request: string, bytes?: Uint8Array | null): CoreAnswer {
+    this.calling(calling);
     try {
-      return core.call(request, bytes);
+      return core.call(request, bytes ?? undefined);
     } finally {
       this.finished();
     }
@@ -109,7 +124,7 @@ export class Session {
     for (let attempt = 1; ; attempt++) {
       const core = await this.life.core();
       try {
-        const answer = this.call(core, request, bytes, n, null);
+        const answer = this.call(core, aWholeRequest(n), request, bytes);
         if (!answer.text.startsWith('{"ok":false')) {
           this.#open.set(doc, { answer: answer.text, applied: new Set(), replayed: new Map() });
         }
@@ -159,14 +174,14 @@ export class Session {
 
   #replay(core: Core, doc: string, row: BytesRow, at: (seq: number) => void): OpenDocument {
     at(0);
-    const answer = this.call(core, row.open, row.bytes, null, { doc, seq: 0 });
+    const answer = this.call(core, aRecord(doc, 0), row.open, row.bytes);
     if (answer.text.startsWith('{"ok":false')) {
       throw new Broken((JSON.parse(answer.text) as { says?: string }).says ?? "the job's file is refused");
     }
     const open: OpenDocument = { answer: answer.text, applied: new Set(), replayed: new Map() };
     for (const record of this.ledger.records(doc)) {
       at(record.seq);
-      const { text } = this.call(core, record.request, record.bytes ?? undefined, null, { doc, seq: record.seq });
+      const { text } = this.call(core, aRecord(doc, record.seq), record.request, record.bytes);
       open.applied.add(record);
       open.replayed.set(record.seq, text);
     }
@@ -178,5 +193,3 @@ export class Session {
 export function openRequest(doc: string): string {
   return JSON.stringify({ verb: "open", doc, as: "file", ids: uuids(8) });
 }
-
-export { Unavailable };

@@ -3,7 +3,7 @@
 // nothing is lost if a snapshot is late or fails.
 import { CoreDied } from "./core.ts";
 import type { Ledger } from "./ledger.ts";
-import { openRequest, type Session } from "./session.ts";
+import { aSnapshot, openRequest, type Session } from "./session.ts";
 import { uuids } from "../ids.ts";
 
 const idle = 1000;
@@ -23,11 +23,12 @@ export class Snapshots {
     readonly session: Session,
     /** Runs work in turn with all other calls into the core. */
     readonly inTurn: (work: () => Promise<void>) => Promise<void>,
+    readonly allowed: boolean,
   ) {}
 
   /** After an entry: a snapshot is due when nothing follows for a while. */
   due(doc: string): void {
-    if (this.ledger.readOnly || this.#failed.has(doc)) return;
+    if (!this.allowed || this.ledger.readOnly || this.#failed.has(doc)) return;
     clearTimeout(this.#timers.get(doc));
     if (this.ledger.records(doc).length >= longest) {
       void this.inTurn(() => this.take(doc));
@@ -41,7 +42,8 @@ export class Snapshots {
     clearTimeout(this.#timers.get(doc));
     const open = this.session.opened(doc);
     const row = this.ledger.doc(doc);
-    if (this.ledger.readOnly || !open || !row || this.ledger.commits.state().unsaved > 0) return;
+    if (!this.allowed || this.ledger.readOnly || this.#failed.has(doc)) return;
+    if (!open || !row || this.ledger.commits.state().unsaved > 0) return;
     const contained = this.ledger.records(doc).filter((record) => open.applied.has(record));
     if (contained.length === 0) return;
     const started = performance.now();
@@ -50,7 +52,7 @@ export class Snapshots {
       const core = await this.session.life.core();
       if (this.session.opened(doc) !== open) return;
       const request = JSON.stringify({ verb: "save", doc, for: "device", ids: uuids(2) });
-      saved = this.session.call(core, request, undefined, null, null);
+      saved = this.session.call(core, aSnapshot, request);
     } catch (problem) {
       if (problem instanceof CoreDied) {
         this.#failed.add(doc);

@@ -3,7 +3,8 @@
 import type { JournalRow, Reply, ToWorker } from "../protocol.ts";
 import { uuids } from "../ids.ts";
 import type { Ledger, Saved } from "./ledger.ts";
-import { openRequest, type Session } from "./session.ts";
+import { CoreDied } from "./core.ts";
+import { aRecord, aRequest, aWholeRequest, openRequest, type Session } from "./session.ts";
 import type { Snapshots } from "./snapshots.ts";
 import { refusal } from "./refusal.ts";
 
@@ -49,45 +50,43 @@ export async function enter(desk: Desk, m: Message<"enter">, { record, saved }: 
   const { ledger, session, snapshots } = desk;
   const savedAt = await saved;
   const stamp = savedAt === null ? {} : { savedAt };
-  let text: string;
-  try {
-    text = await session.withOpen(m.doc, (core, open) => {
-      const current = ledger.records(m.doc).find((row) => row.seq === record.seq);
-      const known = open.applied.has(record) || (current !== undefined && open.applied.has(current));
-      // A replay in between has entered it already; only the view is missing.
-      if (known) return open.replayed.get(record.seq) ?? '{"ok":true}';
-      if (!current) throw new SetAside();
-      const request = m.show === undefined ? record.request : `${record.request.slice(0, -1)},"show":${m.show}}`;
-      const answer = session.call(core, request, record.bytes ?? undefined, m.n, { doc: m.doc, seq: record.seq });
+  const text = await session.withOpen(m.doc, (core, open) => {
+    const current = ledger.records(m.doc).find((row) => row.seq === record.seq);
+    // A replay in between has entered it already, or a snapshot contains it;
+    // only the view is missing.
+    if (!current || open.applied.has(record) || open.applied.has(current)) {
+      return open.replayed.get(record.seq) ?? '{"ok":true}';
+    }
+    const request = m.show === undefined ? record.request : `${record.request.slice(0, -1)},"show":${m.show}}`;
+    try {
+      const answer = session.call(core, aRecord(m.doc, record.seq), request, record.bytes);
       open.applied.add(record);
       open.replayed.delete(record.seq);
       return answer.text;
-    });
-  } catch (problem) {
-    const aside = ledger.asides().find((row) => row.doc === m.doc && row.seq === record.seq);
-    if (aside) return asideRefusal(m.n, aside.why);
-    throw problem;
-  }
+    } catch (problem) {
+      if (problem instanceof CoreDied) session.accuse({ doc: m.doc, seq: record.seq }, problem.message);
+      throw problem;
+    }
+  });
+  const aside = ledger.asides().find((row) => row.doc === m.doc && row.seq === record.seq);
+  if (aside) return asideRefusal(m.n, aside.why);
   snapshots.due(m.doc);
   return { n: m.n, text, ...stamp };
 }
-
-/** The record has left the journal while the core was replaced. */
-class SetAside extends Error {}
 
 function asideRefusal(n: number, why: string): Reply {
   return refusal(n, "set-aside", `The calculation failed twice on this entry, so it was set aside: ${why}`);
 }
 
 export async function show({ session }: Desk, m: Message<"show">): Promise<Reply> {
-  const answer = await session.withOpen(m.doc, (core) => session.call(core, m.request, undefined, m.n, null));
+  const answer = await session.withOpen(m.doc, (core) => session.call(core, aRequest(m.n), m.request));
   return { n: m.n, ...answer };
 }
 
 export async function save({ ledger, session }: Desk, m: Message<"save">): Promise<Reply> {
   const seq = ledger.doc(m.doc)?.lastSeq ?? 0;
   ledger.seal(m.doc);
-  const answer = await session.withOpen(m.doc, (core) => session.call(core, m.request, undefined, m.n, null));
+  const answer = await session.withOpen(m.doc, (core) => session.call(core, aWholeRequest(m.n), m.request));
   return { n: m.n, ...answer, seq };
 }
 
@@ -105,7 +104,7 @@ export async function open(desk: Desk, m: Message<"open">): Promise<Reply> {
   if (m.as === "new") {
     // A document that was just made has no bytes yet; the core writes them.
     const request = JSON.stringify({ verb: "save", doc: m.doc, for: "device", ids: uuids(2) });
-    const saved = await session.withOpen(m.doc, (core) => session.call(core, request, undefined, m.n, null));
+    const saved = await session.withOpen(m.doc, (core) => session.call(core, aWholeRequest(m.n), request));
     row = { doc: m.doc, bytes: saved.bytes ?? new Uint8Array(), open: openRequest(m.doc) };
   }
   const known = ledger.holding(job ?? m.doc);
@@ -134,7 +133,7 @@ export async function close({ session, snapshots }: Desk, m: Message<"close">): 
   await snapshots.take(m.doc);
   if (session.isOpen(m.doc)) {
     const core = await session.life.core();
-    if (session.isOpen(m.doc)) session.call(core, m.request, undefined, m.n, null);
+    if (session.isOpen(m.doc)) session.call(core, aRequest(m.n), m.request);
   }
   session.closed(m.doc);
   return { n: m.n, text: '{"ok":true}' };

@@ -1,0 +1,111 @@
+// Views of documents, fetched when a screen first reads them and fetched anew
+// when the document has changed. Reading one inside a render is enough.
+import { batch, signal, type Signal } from "@preact/signals-core";
+import * as host from "../host.ts";
+import type { Entry, Full } from "../host.ts";
+import { core, epoch } from "../signals.ts";
+import type { Json } from "../protocol.ts";
+import type { Answered } from "./views.ts";
+
+export type Args = Record<string, Json>;
+
+interface Slot {
+  value: Signal<Answered | undefined>;
+  /** Version of the document that was asked for last. */
+  asked: string;
+}
+
+const slots = new Map<string, Slot>();
+const versions = new Map<string, Signal<number>>();
+/** Slots that are kept; those not read for longest go first. */
+const most = 60;
+
+/** How long an answer may take before the readings give way to words [ms]. */
+const patience = 400;
+/** An entry has been under way for longer than that. */
+export const slow = signal(false);
+let under = 0;
+let timer: ReturnType<typeof setTimeout> | undefined;
+
+/** The last refusal of an entry, for the band on top. */
+export const refusal = signal("");
+
+/** The view as last answered, undefined before. Tracks: use it inside a render. */
+export function view<T extends Answered>(doc: string, name: string, args: Args = {}): T | undefined {
+  const key = keyOf(doc, name, args);
+  const now = `${epoch.value}/${version(doc).value}`;
+  let slot = slots.get(key);
+  if (!slot) {
+    slot = { value: signal<Answered | undefined>(undefined), asked: "" };
+    if (slots.size >= most) slots.delete(slots.keys().next().value as string);
+  }
+  slots.delete(key);
+  slots.set(key, slot);
+  if (slot.asked !== now) {
+    slot.asked = now;
+    void fetchInto(slot, now, doc, name, args);
+  }
+  return slot.value.value as T | undefined;
+}
+
+async function fetchInto(slot: Slot, now: string, doc: string, name: string, args: Args): Promise<void> {
+  const answer = await waited(host.show<Answered>(doc, name, args));
+  if (slot.asked === now) slot.value.value = answer;
+}
+
+/** Asks once, without keeping the answer. */
+export function ask<T extends Answered>(doc: string, name: string, args: Args = {}): Promise<T> {
+  return waited(host.show<T>(doc, name, args));
+}
+
+/** Makes an entry; with `show` the view that comes back is on the screen at once. */
+export async function enter(doc: string, entry: Entry, show?: { view: string; [name: string]: Json }, ids?: number): Promise<Full> {
+  const full = await waited(host.enter(doc, entry, { ...(show ? { show } : {}), ...(ids === undefined ? {} : { ids }) }));
+  batch(() => {
+    const later = (version(doc).value += 1);
+    const seen = full.answer["view"] as unknown as Answered | undefined;
+    if (show && seen && typeof seen === "object") {
+      const { view: name, ...args } = show;
+      const key = keyOf(doc, name, args);
+      const slot = slots.get(key);
+      if (slot) {
+        slot.asked = `${epoch.peek()}/${later}`;
+        slot.value.value = { ...seen, ok: true };
+      }
+    }
+    refusal.value = full.answer.ok || full.answer.code === "core-unavailable" ? "" : (full.answer.says ?? "");
+  });
+  return full;
+}
+
+/** The document was changed by something else than an entry. */
+export function changed(doc: string): void {
+  version(doc).value++;
+}
+
+/** True while what is shown may not be the newest answer. */
+export function uncertain(): boolean {
+  return slow.value || core.value.state === "replacing";
+}
+
+async function waited<T>(promise: Promise<T>): Promise<T> {
+  if (under++ === 0 && core.peek().state === "ready") timer = setTimeout(() => (slow.value = true), patience);
+  try {
+    return await promise;
+  } finally {
+    if (--under === 0) {
+      clearTimeout(timer);
+      slow.value = false;
+    }
+  }
+}
+
+function version(doc: string): Signal<number> {
+  let found = versions.get(doc);
+  if (!found) versions.set(doc, (found = signal(0)));
+  return found;
+}
+
+function keyOf(doc: string, name: string, args: Args): string {
+  return JSON.stringify([doc, name, Object.entries(args).sort(([a], [b]) => (a < b ? -1 : 1))]);
+}

@@ -1,0 +1,244 @@
+// What the core answers, as the screens need it. Numbers are text; the only
+// numbers are counts and the fractions of a drawing.
+
+export interface Says {
+  says: string;
+  unit: string;
+  rounded?: string;
+  open: string;
+}
+
+export interface Offer {
+  label: string;
+  typed: string;
+  decimalSign?: string;
+}
+
+export interface Problem {
+  says: string;
+  offers?: Offer[];
+}
+
+export interface Choice {
+  value: string;
+  label: string;
+}
+
+export interface Field {
+  path: string;
+  label: string;
+  kind: "quantity" | "text" | "choice" | "count" | "reference";
+  typed: string;
+  unit: string;
+  units?: string[];
+  echo: string;
+  state: "blank" | "given" | "not known" | "not applicable" | "unread";
+  problem?: Problem | null;
+  minus?: boolean;
+  others?: Choice[];
+  choices?: Choice[];
+  hint?: string;
+  basis?: { says: string; mark: string } | null;
+}
+
+export type State = "incomplete" | "limit missing" | "closed" | "open" | "refused";
+
+export interface Answered {
+  ok: boolean;
+  says?: string;
+  code?: string;
+}
+
+export interface Efficiency {
+  says: string;
+  kind: string;
+}
+
+export interface Bar {
+  set?: number | null;
+  never?: number | null;
+  full: number;
+}
+
+/** What the large place needs; the sizing and the pile both give it. */
+export interface Readings {
+  state: State;
+  set: Says | null;
+  never: Says | null;
+  big: string;
+  reasons: string[];
+  ways: string[];
+  notes: string[];
+  efficiency: Efficiency | null;
+  loadAtSet?: Says | null;
+  holdSays?: string;
+  bar?: Bar | null;
+}
+
+export interface SizingRow {
+  id: "load" | "factor" | "rig" | "pile" | "limits";
+  label: string;
+  field?: Field;
+  says?: string;
+  need?: string;
+  bad?: boolean;
+}
+
+export interface Limit {
+  kind: string;
+  label: string;
+  state: "entered" | "waived" | "missing";
+  stateSays: string;
+  value: Says | null;
+  reading: Says | null;
+  use: Says | null;
+  governs: boolean;
+  says: string;
+  fields: string[];
+}
+
+export interface Sizing extends Readings, Answered {
+  title: string;
+  named: boolean;
+  blank: boolean;
+  rows: SizingRow[];
+  limits: Limit[];
+  last: string;
+  cautions: string[];
+  rig?: { id: string; circuit: string } | null;
+  type?: string;
+  pile?: string;
+}
+
+export interface KeptCircuit {
+  id: string;
+  name: string;
+  says: string;
+  ready: boolean;
+  lacks?: string[];
+}
+
+export interface KeptRig {
+  id: string;
+  name: string;
+  says: string;
+  circuits: KeptCircuit[];
+}
+
+export interface KeptType {
+  id: string;
+  name: string;
+  says: string;
+}
+
+export interface Kept extends Answered {
+  rigs: KeptRig[];
+  types: KeptType[];
+}
+
+export interface FormSection {
+  title: string;
+  fields: Field[];
+  links?: { label: string; path: string }[];
+  adds?: { label: string; what: string; path?: string }[];
+}
+
+export interface Form extends Answered {
+  title: string;
+  name: string;
+  sections: FormSection[];
+  waiver: { limit: string; path: string; fields: Field[]; says: string } | null;
+}
+
+export interface PileRow {
+  id: string;
+  mark: string;
+  type: string;
+  rig: string;
+  state: State;
+  stateSays: string;
+  set: Says | null;
+  never: Says | null;
+  segments: string;
+  total: Says | null;
+  segmentsSay: string;
+  cutSays: string;
+  cut: Says | null;
+  headState: string;
+  surveyed: boolean;
+}
+
+export interface Piles extends Answered {
+  title: string;
+  count: number;
+  from: number;
+  rows: PileRow[];
+}
+
+/** Levels as fractions of the drawn height, for drawing only; words beside. */
+export interface DrawnPile {
+  marks: { at: number; label: string; says: string }[];
+  segments: { top: number; bottom: number; label: string }[];
+  head?: number;
+}
+
+export interface Pile extends Readings, Answered {
+  mark: string;
+  stateSays: string;
+  limits: Limit[];
+  groups: { title: string; lines: { label: string; value: Says | null; says: string }[] }[];
+  drawn?: DrawnPile | null;
+  fieldsPath: string;
+  cautions: string[];
+}
+
+export interface Source {
+  document: string;
+  edition: string;
+  clause: string;
+  mark: string;
+  markLetter?: string;
+  value?: string;
+}
+
+export interface WorkingInput {
+  symbol: string;
+  name: string;
+  says: string;
+  open: string;
+  kind: string;
+}
+
+export interface Working extends Answered {
+  title: string;
+  symbol: string;
+  formula: string;
+  values: string;
+  result: string;
+  shown: string;
+  source: Source | null;
+  inputs: WorkingInput[];
+  proofs: { says: string; holds: boolean }[];
+  stated: { typed: string; value: string; conversion?: string; by?: string; at?: string; path?: string } | null;
+  figure: Source | null;
+}
+
+export interface Complaint {
+  says: string;
+  path: string;
+  line: number | string;
+  code: string;
+}
+
+export interface Problems extends Answered {
+  complaints: Complaint[];
+  count: number;
+}
+
+export interface Info extends Answered {
+  title: string;
+  readOnly: boolean;
+  changes: number;
+  kind: "sizing" | "job" | "shelf";
+  piles: number;
+}

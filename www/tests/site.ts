@@ -1,0 +1,61 @@
+// A server for one of the test sites, on a free port of this machine.
+import type { IncomingMessage, Server, ServerResponse } from "node:http";
+import type { AddressInfo } from "node:net";
+import { join } from "node:path";
+import { staticServer } from "../tools/static.mjs";
+
+export const www = process.env["WWW"] ?? "";
+
+/** "build" is the product itself; the others have a core of tests/cores. */
+export type SiteName = "build" | "plain" | "newer" | "trap" | "sick" | "silent" | "mute";
+
+function folder(name: SiteName): string {
+  return name === "build" ? join(www, "build") : join(www, ".out", "sites", name);
+}
+
+export class Site {
+  #server: Server;
+  #port = 0;
+  /** Paths asked for, in order. */
+  readonly asked: string[] = [];
+  /** May answer a request in the site's place by returning true. */
+  before: (request: IncomingMessage, response: ServerResponse) => boolean = () => false;
+
+  private constructor(name: SiteName) {
+    this.#server = this.#make(name);
+  }
+
+  static async open(name: SiteName): Promise<Site> {
+    const site = new Site(name);
+    await site.#listen(0);
+    return site;
+  }
+
+  get url(): string {
+    return `http://127.0.0.1:${this.#port}/`;
+  }
+
+  /** The same address, another site: what a host does when a new version is put up. */
+  async become(name: SiteName): Promise<void> {
+    await this.close();
+    this.#server = this.#make(name);
+    await this.#listen(this.#port);
+  }
+
+  async close(): Promise<void> {
+    this.#server.closeAllConnections();
+    await new Promise((done) => this.#server.close(done));
+  }
+
+  #make(name: SiteName): Server {
+    return staticServer(folder(name), (request: IncomingMessage, response: ServerResponse) => {
+      this.asked.push(request.url ?? "");
+      return this.before(request, response);
+    });
+  }
+
+  async #listen(port: number): Promise<void> {
+    await new Promise<void>((done) => this.#server.listen(port, "127.0.0.1", done));
+    this.#port = (this.#server.address() as AddressInfo).port;
+  }
+}
