@@ -9,16 +9,16 @@ import (
 // figure. Each belongs to a basis entry of the id named beside it.
 const (
 	// Steel is the density of structural steel, 7850 kg/m3: EN 1993-1-1 3.2.6
-	// and EN 10210-2 (from memory). Basis "pile.density.steel".
+	// and EN 10210-2 (from memory). Basis "density.steel".
 	Steel quantity.Density = 7.85
 	// SpunConcrete is the density of spun prestressed concrete with its wires,
 	// 2600 kg/m3, as makers' tables of masses imply. Basis
-	// "pile.density.spunConcrete".
+	// "density.spun".
 	SpunConcrete quantity.Density = 2.6
 	// ReinforcedConcrete is the density of cast concrete with bars,
 	// 2500 kg/m3: the 25 kN/m3 of EN 1991-1-1 Table A.1 (from memory) with the
 	// trade's g of 10 m/s2; at the standard g it would be 2549 kg/m3. Basis
-	// "pile.density.reinforcedConcrete".
+	// "density.concrete".
 	ReinforcedConcrete quantity.Density = 2.5
 )
 
