@@ -90,3 +90,13 @@ func BenchmarkBest(b *testing.B) {
 		})
 	}
 }
+
+// BenchmarkEffortLimit is the longest that a make-up can take.
+func BenchmarkEffortLimit(b *testing.B) {
+	stock := misfit()
+	for b.Loop() {
+		if _, err := Best(90*m+1, stock, Terms{JointPrice: 0, MaxPieces: 40}); err == nil {
+			b.Fatal("proven")
+		}
+	}
+}
