@@ -1,67 +1,96 @@
-// Package desk is the core's only door. This file is a minimal stand-in that
-// keeps documents in memory so that the shells can be built and tried; the
-// owner of this package replaces it with the real verbs.
+// Package desk is the core's only door: a shell hands over one request, a JSON
+// text with a verb and maybe bytes, and gets one answer. The verbs are
+//
+//	open   make a new document or read one from bytes
+//	enter  change a document; the only verb that does
+//	show   look at a document; see the show functions for the views
+//	save   the document as the bytes of a job file
+//	close  drop a document
+//
+// A request brings its own ids and times: there is no clock and no randomness
+// here, so the same requests in the same order give the same documents, and a
+// host can replay its journal. A panic never crosses the desk.
 package desk
 
-import "encoding/json"
+import (
+	"gaugewright/calc/document"
+	"gaugewright/calc/words"
+)
 
-// Desk holds the open documents by name.
-type Desk struct{ docs map[string]*document }
+// Desk holds the open documents by name. It belongs to one goroutine.
+type Desk struct{ files map[string]*file }
 
-type document struct {
-	Format string            `json:"format"`
-	Job    string            `json:"job"`
-	Now    map[string]string `json:"now"`
-}
+// New returns a desk without documents.
+func New() *Desk { return &Desk{files: map[string]*file{}} }
 
-// New returns an empty desk.
-func New() *Desk { return &Desk{docs: map[string]*document{}} }
-
-// Call answers one request, a JSON text with a verb: open, enter, show, save
-// or close.
+// Call answers one request. out is the file of the verb save. An answer with
+// "fault": true means that this instance must not be used any more.
 func (d *Desk) Call(request string, data []byte) (answer string, out []byte) {
-	var r struct {
-		Verb, Doc, As, Path, Text string
-		IDs                       []string
-	}
-	if json.Unmarshal([]byte(request), &r) != nil {
-		return `{"ok":false,"says":"the request is not JSON"}`, nil
-	}
-	doc := d.docs[r.Doc]
-	if r.Verb == "open" {
-		doc = &document{Format: "gaugewright job", Job: r.Doc}
-		if r.As == "file" && json.Unmarshal(data, doc) != nil {
-			return `{"ok":false,"says":"this is not a job file"}`, nil
+	defer func() {
+		if recover() != nil {
+			n := refusal("desk.fault")
+			n.Set("fault", document.NewBool(true))
+			answer, out = n.Compact(), nil
 		}
-		if doc.Now == nil {
-			doc.Now = map[string]string{}
-		}
-		d.docs[r.Doc] = doc
-		return reply(map[string]any{"ok": true, "job": doc.Job, "title": doc.Now["title"]}), nil
+	}()
+	node, complaints := document.ReadText(request)
+	if !complaints.None() || node.Kind() != document.Map {
+		return refusal("desk.request").Compact(), nil
 	}
-	if doc == nil {
-		return `{"ok":false,"says":"this document is not open"}`, nil
-	}
-	switch r.Verb {
-	case "enter":
-		doc.Now[r.Path] = r.Text
-		return `{"ok":true}`, nil
-	case "show":
-		return reply(map[string]any{"ok": true, "now": doc.Now}), nil
-	case "save":
-		out, _ = json.Marshal(doc)
-		return `{"ok":true,"name":"job.json"}`, out
-	case "close":
-		delete(d.docs, r.Doc)
-		return `{"ok":true}`, nil
-	}
-	return `{"ok":false,"says":"there is no such verb"}`, nil
+	n, out := d.answer(node, data)
+	return n.Compact(), out
 }
 
-func reply(v any) string {
-	text, err := json.Marshal(v)
-	if err != nil {
-		return `{"ok":false,"says":"the answer cannot be written"}`
+func (d *Desk) answer(r *document.Node, data []byte) (*document.Node, []byte) {
+	verb, name := r.Get("verb").Text(), r.Get("doc").Text()
+	switch verb {
+	case "open":
+		return d.open(r, name, data), nil
+	case "enter", "show", "save", "close":
+	default:
+		return refusal("desk.verb", verb), nil
 	}
-	return string(text)
+	f := d.files[name]
+	if f == nil {
+		return refusal("desk.document", name), nil
+	}
+	switch verb {
+	case "enter":
+		return f.enter(r), nil
+	case "show":
+		return f.show(r), nil
+	case "save":
+		return okay().with("name", text(f.fileName())).with("title", text(f.job().Title())).Node, f.root.Stable()
+	}
+	delete(d.files, name)
+	return okay().Node, nil
+}
+
+// object builds an answer.
+type object struct{ *document.Node }
+
+func newObject() object { return object{document.NewMap()} }
+
+func okay() object { return newObject().with("ok", yes(true)) }
+
+func (o object) with(name string, value *document.Node) object {
+	o.Set(name, value)
+	return o
+}
+
+func text(s string) *document.Node { return document.NewText(s) }
+func yes(b bool) *document.Node    { return document.NewBool(b) }
+func whole(n int) *document.Node   { return document.NewInt(n) }
+
+func texts(list []string) *document.Node {
+	n := document.NewList()
+	for _, s := range list {
+		n.Append(text(s))
+	}
+	return n
+}
+
+// refusal is the answer "no", with the sentence of a code.
+func refusal(code string, args ...string) *document.Node {
+	return newObject().with("ok", yes(false)).with("code", text(code)).with("says", text(words.Say(code, args...))).Node
 }

@@ -31,3 +31,7 @@ func Localise(digits string, sign DecimalSign) string {
 	}
 	return digits
 }
+
+// Digits writes x with the fewest digits that read back as x, without an
+// exponent.
+func Digits(x float64) string { return strconv.FormatFloat(x, 'f', -1, 64) }

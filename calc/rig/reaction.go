@@ -44,23 +44,27 @@ func ReactionRule(wInMass bool) working.Rule {
 }
 
 // BallastFor returns the ballast that must be added so that the reaction
-// limit reaches F:
+// limit reaches F, in whole steps d_m:
 //
-//	dm = (F/s - weight)/g
+//	dm = up[(F - F_lim)/(s g)]
 //
-// with weight the share-free weight of [Reaction]. It is negative or zero when
-// none is needed. The ballast is for the load at the set reading.
-func BallastFor(f quantity.Force, limit quantity.Force, share quantity.Ratio) quantity.Mass {
-	return quantity.Mass((float64(f) - float64(limit)) / (float64(share) * quantity.Gravity))
+// F: load at the set reading [kN]; F_lim: the present [Reaction] limit [kN];
+// s: usable share of the weight [-]; step: d_m > 0 [t]. It is zero or negative
+// when none is needed. Source: [Reaction] solved for the mass.
+func BallastFor(f quantity.Force, limit quantity.Force, share quantity.Ratio, step quantity.Mass) quantity.Mass {
+	dm := (float64(f) - float64(limit)) / (float64(share) * quantity.Gravity)
+	return quantity.Mass(quantity.RoundUp(dm, float64(step)))
 }
 
-// BallastRule is the formula of [BallastFor]; its inputs are F, F_reaction, s, g.
+// BallastRule is the formula of [BallastFor]; its inputs are F, F_reaction, s,
+// g and d_m.
 var BallastRule = working.Rule{
-	Key: "rig.ballast", Symbol: "dm", Formula: "(F - F_reaction)/(s*g)", Dim: quantity.Masses, Decimals: 2, Basis: "rig.reaction",
+	Key: "rig.ballast", Symbol: "dm", Formula: "roundup((F - F_reaction)/(s*g), d_m)", Dim: quantity.Masses, Decimals: 2, Basis: "rig.reaction",
 	Inputs: []working.Symbol{
 		{Name: "F", Dim: quantity.Forces, Key: "load"},
 		{Name: "F_reaction", Dim: quantity.Forces, Key: "reactionLimit"},
 		{Name: "s", Dim: quantity.Dimensionless, Key: "reactionShare"},
 		{Name: "g", Dim: quantity.Accelerations, Key: "gravity"},
+		{Name: "d_m", Dim: quantity.Masses, Key: "ballastStep"},
 	},
 }

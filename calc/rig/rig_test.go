@@ -90,9 +90,12 @@ func TestReaction(t *testing.T) {
 	assert.InDelta(t, 1968.7167, float64(Reaction(0.9, 180, 40, 30, false)), 1e-9)
 
 	limit := Reaction(0.9, 180, 40, 30, true)
-	dm := BallastFor(2100, limit, 0.9)
-	assert.InDelta(t, 2100, float64(Reaction(0.9, 180, 40+dm, 30, true)), 1e-9, "with that ballast the limit is the load")
-	assert.Negative(t, float64(BallastFor(1900, limit, 0.9)))
+	// (2100 - 1941.7167)/(0.9 x 9.80665) = 17.934 t, in steps of 0.1 t: 18.0 t.
+	dm := BallastFor(2100, limit, 0.9, 0.1)
+	assert.InDelta(t, 18.0, float64(dm), 1e-9)
+	assert.GreaterOrEqual(t, float64(Reaction(0.9, 180, 40+dm, 30, true)), 2100.0, "with that ballast the limit is not below the load")
+	assert.Less(t, float64(Reaction(0.9, 180, 40+dm-0.1, 30, true)), 2100.0, "one step less is not enough")
+	assert.Negative(t, float64(BallastFor(1900, limit, 0.9, 0.1)))
 }
 
 func TestGaugeLimit(t *testing.T) {
@@ -116,7 +119,7 @@ func TestRulesAgreeWithTheirFunctions(t *testing.T) {
 		}
 		working.Put(b, ReactionRule(in), "reaction"+strconv.FormatBool(in), Reaction(0.9, 180, 40, 30, in), inputs...)
 	}
-	working.Put(b, BallastRule, "ballast", BallastFor(2100, 1941.7167, 0.9), working.In{V: 2100}, working.In{V: 1941.7167}, working.In{V: 0.9}, working.In{V: quantity.Gravity})
+	working.Put(b, BallastRule, "ballast", BallastFor(2100, 1941.7167, 0.9, 0.1), working.In{V: 2100}, working.In{V: 1941.7167}, working.In{V: 0.9}, working.In{V: quantity.Gravity}, working.In{V: 0.1})
 	working.Put(b, GaugeRule, "gauge", GaugeLimit(0.75, 40000), working.In{V: 0.75}, working.In{V: 40000})
 	require.Len(t, b.Steps(), 7)
 	for _, s := range b.Steps() {

@@ -1,0 +1,198 @@
+package assess
+
+import (
+	"errors"
+
+	"gaugewright/calc/basis"
+	"gaugewright/calc/job"
+	"gaugewright/calc/quantity"
+	"gaugewright/calc/segment"
+	"gaugewright/calc/working"
+)
+
+// segments makes the pile up from the stock.
+func (w *judge) segments() {
+	s, b := &w.answer.Segments, w.book
+	need, ok := w.neededLength()
+	if !ok {
+		return
+	}
+	tenths, err := segment.NeedTenths(need.V)
+	if err != nil {
+		w.segmentFault(err)
+		return
+	}
+	stepped := working.Put(b, segment.NeedStepsRule, "need.steps", segment.Metres(tenths), need.In(), figure("segment.slack"), figure("segment.step"))
+	s.Need = w.length(stepped)
+
+	price, priceIn := w.jointPrice()
+	pieces := make([]segment.Piece, 0, len(w.stock))
+	lines := make([]job.Stock, 0, len(w.stock))
+	for _, line := range w.stock {
+		if !line.Length.Known() {
+			continue
+		}
+		length, err := segment.PieceTenths(line.Length.V)
+		if err != nil {
+			continue
+		}
+		count := segment.Unlimited
+		if line.HasCount {
+			count = line.Count
+		}
+		pieces, lines = append(pieces, segment.Piece{Length: length, Count: count}), append(lines, line)
+	}
+	if len(pieces) == 0 {
+		s.Needs = append(s.Needs, "field.stock.length")
+		return
+	}
+	choices, err := segment.Alternatives(tenths, pieces, segment.Terms{JointPrice: price, MaxPieces: segment.DefaultPieces})
+	if err != nil {
+		w.segmentFault(err)
+		return
+	}
+	m := makeup{w, pieces, lines, stepped}
+	best := choices.Best
+	total, offCut := m.lengths("", best)
+	s.Total, s.OffCut = w.length(total), w.length(offCut)
+	s.Cost = w.length(working.Put(b, segment.CostRule(len(best.Used()), false), "cost", segment.Metres(best.Cost),
+		append([]working.In{total.In(), stepped.In(), priceIn}, m.counts(best)...)...))
+	s.Pieces, s.Joints = m.pieces(best), best.Pieces-1
+	if !choices.FewestJoints.Same(best) {
+		s.Fewest = m.alternative("fewest.", choices.FewestJoints)
+	}
+	if !choices.LeastOffCut.Same(best) && !choices.LeastOffCut.Same(choices.FewestJoints) {
+		s.Least = m.alternative("least.", choices.LeastOffCut)
+	}
+	if float64(s.Joints) > basis.Figure("segment.joints") {
+		most, _ := basis.Find("segment.joints")
+		s.Notes = append(s.Notes, Note{"note.joints", []string{most.Value}})
+	}
+}
+
+// makeup writes the make-ups of one pile.
+type makeup struct {
+	*judge
+	stock []segment.Piece
+	lines []job.Stock
+	need  working.Of[quantity.Length]
+}
+
+// found is the place of a number of pieces, which a search gave.
+func (m makeup) found(n int) working.In {
+	if m.book.On() {
+		return working.In{V: float64(n), Ref: "search:"}
+	}
+	return working.In{V: float64(n)}
+}
+
+func (m makeup) counts(of segment.Makeup) []working.In {
+	var list []working.In
+	for _, i := range of.Used() {
+		list = append(list, m.found(of.Counts[i]))
+	}
+	return list
+}
+
+// lengths puts total and off-cut of a make-up into the book.
+func (m makeup) lengths(prefix string, of segment.Makeup) (total, offCut working.Of[quantity.Length]) {
+	var sum []working.In
+	used := of.Used()
+	for _, i := range used {
+		length := working.In{V: float64(segment.Metres(m.stock[i].Length)), Ref: m.lines[i].Length.In(m.book).Ref}
+		sum = append(sum, m.found(of.Counts[i]), length)
+	}
+	total = working.Put(m.book, segment.TotalRule(len(used)), prefix+"total", segment.Metres(of.Total), sum...)
+	working.Prove(m.book, segment.ReachesRule, prefix+"total.proof", total.Ref, total.In(), m.need.In())
+	offCut = working.Put(m.book, segment.OffCutRule, prefix+"offCut", segment.Metres(of.OffCut), total.In(), m.need.In())
+	return total, offCut
+}
+
+func (m makeup) pieces(of segment.Makeup) []Piece {
+	var list []Piece
+	for _, i := range of.Used() {
+		list = append(list, Piece{Count: of.Counts[i], Length: stated(m.lines[i].Length), Name: m.lines[i].Name})
+	}
+	return list
+}
+
+func (m makeup) alternative(prefix string, of segment.Makeup) *Alternative {
+	total, offCut := m.lengths(prefix, of)
+	return &Alternative{Pieces: m.pieces(of), Joints: of.Pieces - 1, Total: m.length(total), OffCut: m.length(offCut)}
+}
+
+func (w *judge) jointPrice() (tenths int64, in working.In) {
+	if p := w.JointPrice(); p.Known() {
+		if tenths, err := segment.PieceTenths(p.V); err == nil {
+			return tenths, working.In{V: float64(segment.Metres(tenths)), Ref: p.In(w.book).Ref}
+		}
+	}
+	return segment.DefaultJoint, figure("segment.joint")
+}
+
+// neededLength returns the least length of the pile: from the founding level
+// to where its head must stand.
+func (w *judge) neededLength() (need working.Of[quantity.Length], ok bool) {
+	s, b, p := &w.answer.Segments, w.book, w.pile
+	ask := func(known bool, key string) {
+		if !known {
+			s.Needs = append(s.Needs, key)
+		}
+	}
+	ask(p.Cutoff.Known(), "field.piles.cutoff")
+	ask(p.Founding.Known(), "field.piles.founding")
+	ask(w.hasType, "field.piles.type")
+	ask(!w.hasType || w.pileType.Bars.Known(), "field.pileTypes.bars")
+	ask(w.hasRig, "field.piles.rig")
+	grip := w.hasRig && w.rig.GripHeight.State != job.IsNotApplicable
+	ask(!grip || w.rig.GripHeight.Known(), "field.rigs.gripHeight")
+	ask(!grip || p.Platform.Known(), "field.piles.platform")
+	if len(s.Needs) > 0 {
+		return need, false
+	}
+	follower := grip && w.rig.FollowerTravel.Known()
+	platform, height, travel := p.Platform.V, w.rig.GripHeight.V, w.rig.FollowerTravel.V
+	inputs := []working.In{p.Cutoff.In(b), w.pileType.Bars.In(b)}
+	if grip {
+		inputs = append(inputs, p.Platform.In(b), w.rig.GripHeight.In(b))
+	} else {
+		platform, height = p.Cutoff.V, 0 // the rig asks for nothing: the cap alone counts
+	}
+	if follower {
+		inputs = append(inputs, w.rig.FollowerTravel.In(b))
+	} else {
+		travel = 0
+	}
+	level, err := segment.HeadAtSet(p.Cutoff.V, w.pileType.Bars.V, platform, height, travel)
+	if err != nil {
+		w.segmentFault(err)
+		return need, false
+	}
+	head := working.Put(b, segment.HeadAtSetRuleFor(grip, follower), "headAtSet", level, inputs...)
+	length, err := segment.Need(level, p.Founding.V)
+	if err != nil {
+		w.segmentFault(err)
+		return need, false
+	}
+	return working.Put(b, segment.NeedRule, "need", length, head.In(), p.Founding.In(b)), true
+}
+
+func (w *judge) segmentFault(err error) {
+	var e *segment.InputError
+	if !errors.As(err, &e) {
+		return
+	}
+	u, sign := w.lengthUnit(), w.Sign()
+	write := func(metres float64) string {
+		n := Number{V: metres, Unit: u, Decimals: decimals[u.Symbol]}
+		return n.Text(sign)
+	}
+	note := Note{Code: e.Code}
+	switch e.Code {
+	case "segment.tooManyPieces":
+		note.Args = []string{quantity.Print(e.Value, 0, sign), quantity.Print(e.Limit, 0, sign)}
+	default:
+		note.Args = []string{write(e.Value), write(e.Limit)}
+	}
+	w.answer.Segments.Notes = append(w.answer.Segments.Notes, note)
+}

@@ -1,0 +1,303 @@
+package desk
+
+import (
+	"strings"
+
+	"gaugewright/calc/document"
+	"gaugewright/calc/job"
+	"gaugewright/calc/quantity"
+	"gaugewright/calc/words"
+)
+
+// field writes one box of a form.
+func (f *file) field(path string) *document.Node {
+	field, ok := job.FieldAt(path)
+	if !ok {
+		return document.NewNull()
+	}
+	key := strings.TrimPrefix(field.Key(), "field.")
+	kinds := map[job.Kind]string{job.Quantity: "quantity", job.Words: "text", job.Choice: "choice", job.Reference: "reference", job.Count: "count"}
+	o := newObject().with("path", text(path)).with("label", text(words.Say(field.Key()))).with("kind", text(kinds[field.Kind]))
+	stored := f.root.At(path).Text()
+	typed, unit, echo, state := stored, "", stored, "given"
+	sign := f.job().Sign()
+	if field.Kind == job.Quantity {
+		unit = f.unitOf(field, path).Symbol
+		if s, err := quantity.ParseStated(stored, field.Dim); err == nil {
+			typed, echo = quantity.Localise(s.Digits, sign), localised(s, sign)
+		}
+		units := []string{}
+		for _, u := range quantity.Units(field.Dim) {
+			units = append(units, u.Symbol)
+		}
+		o = o.with("units", texts(units))
+	}
+	switch stored {
+	case "":
+		state = "blank"
+	case job.NotKnown, job.NotApplicable:
+		state = stored
+		echo = words.Say("choice." + stored)
+		typed = echo
+	}
+	if raw := f.root.Get("unread").Get(path); raw != nil {
+		typed, echo, state = raw.Text(), "", "unread"
+		if _, p := f.read(field, path, typed); p != nil {
+			o = o.with("problem", problemNode(p))
+		}
+	}
+	others := document.NewList()
+	for _, other := range field.Other {
+		others.Append(newObject().with("value", text(other)).with("label", text(words.Say("choice."+other))).Node)
+	}
+	o = o.with("typed", text(typed)).with("unit", text(unit)).with("echo", text(echo)).with("state", text(state)).
+		with("minus", yes(field.Kind == job.Quantity && field.Min < 0)).with("others", others)
+	if list := f.choices(field, path); list != nil {
+		o = o.with("choices", list)
+	}
+	if words.Has("hint." + key) {
+		o = o.with("hint", text(words.Say("hint."+key)))
+	}
+	if key == "criteria.factor" {
+		o = o.with("basis", newObject().with("says", text(words.Say("basis.factor"))).with("mark", text(words.Say("mark.S"))).with("open", text("basis:factor.single")).Node)
+	}
+	return o.Node
+}
+
+// choices lists what a choice or reference may be; nil for other fields.
+func (f *file) choices(field job.Field, path string) *document.Node {
+	j := f.job()
+	list := document.NewList()
+	add := func(value, label string) {
+		list.Append(newObject().with("value", text(value)).with("label", text(label)).Node)
+	}
+	switch {
+	case field.Kind == job.Choice:
+		for _, c := range field.Choices {
+			add(c, words.Say("choice."+c))
+		}
+	case field.Kind != job.Reference:
+		return nil
+	case field.To == "circuits":
+		names, _ := document.Split(path)
+		p, _ := j.Pile(names[2])
+		r, ok := j.Rig(p.Rig)
+		if !ok {
+			return list
+		}
+		for _, id := range r.Circuits() {
+			c, _ := r.Circuit(id)
+			add(id, named(c.Name))
+		}
+	default:
+		for _, thing := range f.things(field.To) {
+			add(thing.id, thing.name)
+		}
+	}
+	return list
+}
+
+type thing struct{ id, name string }
+
+// things lists a collection by name.
+func (f *file) things(collection string) []thing {
+	j := f.job()
+	var list []thing
+	add := func(id, name string) { list = append(list, thing{id, named(name)}) }
+	switch collection {
+	case "rigs":
+		for _, id := range j.Rigs() {
+			r, _ := j.Rig(id)
+			add(id, r.Name)
+		}
+	case "gauges":
+		for _, id := range j.Gauges() {
+			g, _ := j.Gauge(id)
+			add(id, g.Serial)
+		}
+	case "pileTypes":
+		for _, id := range j.PileTypes() {
+			p, _ := j.PileType(id)
+			add(id, p.Name)
+		}
+	case "criteria":
+		for _, id := range j.Criteria() {
+			c, _ := j.Criterion(id)
+			add(id, c.Name)
+		}
+	}
+	return list
+}
+
+// section is a part of a form.
+type section struct {
+	title string
+	paths []string
+	links []thing // id is the path of another form
+	adds  []addition
+}
+
+type addition struct{ what, path string }
+
+// form describes the form of a thing by the collection it stands in.
+type form struct {
+	title, name string
+	sections    []section
+	limit       string // that can be waived here, "" for none
+}
+
+func (f *file) showForm(r *document.Node) *document.Node {
+	path := r.Get("path").Text()
+	made, ok := f.formAt(path)
+	if !ok {
+		return refusal("desk.missing", path)
+	}
+	list := document.NewList()
+	for _, s := range made.sections {
+		fields, links, adds := document.NewList(), document.NewList(), document.NewList()
+		for _, p := range s.paths {
+			fields.Append(f.field(p))
+		}
+		for _, l := range s.links {
+			links.Append(newObject().with("label", text(l.name)).with("path", text(l.id)).Node)
+		}
+		for _, a := range s.adds {
+			adds.Append(newObject().with("label", text(words.Say("add."+a.what))).with("what", text(a.what)).with("path", text(a.path)).Node)
+		}
+		list.Append(newObject().with("title", text(s.title)).with("fields", fields).with("links", links).with("adds", adds).Node)
+	}
+	o := okay().with("path", text(path)).with("title", text(made.title)).with("name", text(named(made.name))).with("sections", list).with("readOnly", yes(f.readOnly))
+	if made.limit == "" {
+		return o.with("waiver", document.NewNull()).Node
+	}
+	at := path + "/waived/" + made.limit
+	fields := document.NewList()
+	for _, name := range []string{"by", "role", "on", "why"} {
+		fields.Append(f.field(at + "/" + name))
+	}
+	return o.with("waiver", newObject().with("limit", text(made.limit)).with("label", text(words.Say("limit."+made.limit))).with("path", text(at)).
+		with("active", yes(f.root.At(at+"/by").Text() != "")).with("fields", fields).with("says", text(words.Say("waiver.says"))).Node).Node
+}
+
+func below(path string, names ...string) []string {
+	list := make([]string, len(names))
+	for i, n := range names {
+		list[i] = path + "/" + n
+	}
+	return list
+}
+
+func (f *file) formAt(path string) (form, bool) {
+	names, ok := document.Split(path)
+	if !ok || len(names) == 0 || names[0] != "now" {
+		return form{}, false
+	}
+	say := words.Say
+	j := f.job()
+	switch {
+	case len(names) == 1:
+		links := []thing{{"/now/stock", say("thing.stock")}}
+		for _, c := range []struct{ collection, word string }{{"rigs", "rig"}, {"pileTypes", "type"}, {"criteria", "criterion"}} {
+			for _, t := range f.things(c.collection) {
+				links = append(links, thing{"/now/" + c.collection + "/" + document.Escape(t.id), say("thing."+c.word) + ": " + t.name})
+			}
+		}
+		return form{title: say("thing.job"), name: j.Title(), sections: []section{
+			{title: say("thing.names"), paths: below(path, "title", "datum", "decimalSign", "jointPrice"), links: links,
+				adds: []addition{{"pile", ""}, {"rig", ""}, {"type", ""}}},
+		}}, true
+	case len(names) == 2 && names[1] == "stock":
+		return f.stockForm(path), true
+	case len(names) == 5 && names[1] == "rigs" && names[3] == "circuits":
+		return f.circuitForm(path, names[2], names[4])
+	case len(names) != 3 || f.root.At(path) == nil:
+		return form{}, false
+	}
+	switch names[1] {
+	case "rigs":
+		return f.rigForm(path, names[2])
+	case "gauges":
+		g, _ := j.Gauge(names[2])
+		return form{title: say("thing.gauge"), name: g.Serial, limit: "gauge", sections: []section{
+			{title: say("thing.dial"), paths: below(path, "serial", "fullScale", "division", "class", "share")},
+		}}, true
+	case "pileTypes":
+		p, _ := j.PileType(names[2])
+		return form{title: say("thing.type"), name: p.Name, limit: "pile", sections: []section{
+			{title: say("thing.section"), paths: below(path, "name", "shape", "width", "wall")},
+			{title: say("thing.strength"), paths: below(path, "pressingLimit", "pressingLimitBasis")},
+			{title: say("thing.headDetails"), paths: below(path, "bars", "lap")},
+		}}, true
+	case "criteria":
+		c, _ := j.Criterion(names[2])
+		return form{title: say("thing.criterion"), name: c.Name, sections: []section{
+			{title: say("thing.load"), paths: below(path, "name", "factor", "basis")},
+			{title: say("thing.hold"), paths: below(path, "hold/time")},
+		}}, true
+	case "piles":
+		p, _ := j.Pile(names[2])
+		return form{title: say("thing.pile"), name: p.Mark, sections: []section{
+			{title: say("thing.names"), paths: below(path, "mark", "type", "rig", "circuit", "criterion")},
+			{title: say("thing.load"), paths: below(path, "workingLoad")},
+			{title: say("thing.levels"), paths: below(path, "platform", "founding", "cutoff")},
+		}}, true
+	}
+	return form{}, false
+}
+
+func (f *file) rigForm(path, id string) (form, bool) {
+	r, ok := f.job().Rig(id)
+	if !ok {
+		return form{}, false
+	}
+	var links []thing
+	for _, c := range r.Circuits() {
+		circuit, _ := r.Circuit(c)
+		links = append(links, thing{circuit.Path, words.Say("thing.circuit") + ": " + named(circuit.Name)})
+	}
+	return form{title: words.Say("thing.rig"), name: r.Name, limit: "reaction", sections: []section{
+		{title: words.Say("thing.names"), paths: below(path, "name"), links: links, adds: []addition{{"circuit", path}}},
+		{title: words.Say("thing.reaction"), paths: below(path, "mass", "ballast", "reactionShare")},
+		{title: words.Say("thing.levels"), paths: below(path, "gripHeight", "followerTravel")},
+	}}, true
+}
+
+func (f *file) circuitForm(path, rig, id string) (form, bool) {
+	r, ok := f.job().Rig(rig)
+	if !ok {
+		return form{}, false
+	}
+	c, ok := r.Circuit(id)
+	if !ok {
+		return form{}, false
+	}
+	made := form{title: words.Say("thing.circuit"), name: c.Name, limit: "circuit", sections: []section{{title: words.Say("thing.names"), paths: below(path, "name")}}}
+	for i, g := range c.Groups {
+		s := section{title: words.Say("thing.group", itoa(i+1)), paths: below(g.Path, "number", "bore", "side")}
+		if g.Side != "bore" && g.Side != "" {
+			s.paths = append(s.paths, g.Path+"/rod")
+		}
+		made.sections = append(made.sections, s)
+	}
+	made.sections[len(made.sections)-1].adds = []addition{{"group", path}}
+	weights := section{title: words.Say("thing.weights"), paths: below(path, "maxPressure", "onHead", "onHeadInMass")}
+	eta := section{title: words.Say("thing.efficiency"), paths: below(path, "efficiency/low", "efficiency/high", "efficiency/basis")}
+	gauge := section{title: words.Say("thing.gauge"), paths: below(path, "gauge")}
+	if g, ok := f.job().Gauge(c.Gauge); ok {
+		gauge.links = []thing{{g.Path, words.Say("thing.gauge") + ": " + named(g.Serial)}}
+	}
+	made.sections = append(made.sections, weights, eta, gauge)
+	return made, true
+}
+
+func (f *file) stockForm(path string) form {
+	made := form{title: words.Say("thing.stock"), name: words.Say("thing.stock")}
+	for i, s := range f.job().Stock() {
+		made.sections = append(made.sections, section{title: words.Say("thing.line", itoa(i+1)), paths: below(s.Path, "name", "length", "count")})
+	}
+	if len(made.sections) == 0 {
+		made.sections = []section{{title: words.Say("thing.stock")}}
+	}
+	made.sections[len(made.sections)-1].adds = []addition{{"stock", ""}}
+	return made
+}

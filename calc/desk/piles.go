@@ -1,0 +1,108 @@
+package desk
+
+import (
+	"gaugewright/calc/assess"
+	"gaugewright/calc/document"
+	"gaugewright/calc/words"
+)
+
+// mostRows is how many rows of a list one answer holds: it keeps a message to
+// the page below 64 kB.
+const mostRows = 60
+
+func (f *file) showPiles(r *document.Node) *document.Node {
+	j := f.job()
+	ids := j.Piles()
+	from, _ := r.Get("from").Int()
+	count, ok := r.Get("count").Int()
+	if !ok || count > mostRows {
+		count = mostRows
+	}
+	from = max(0, min(from, len(ids)))
+	rows := document.NewList()
+	for _, id := range ids[from:min(len(ids), from+max(0, count))] {
+		a, _ := f.judge().Pile(id, nil)
+		p, _ := j.Pile(id)
+		o := newObject().with("id", text(id)).with("mark", text(named(a.Mark))).with("type", text(f.typeSays(p))).with("rig", text(f.rigSays(p))).
+			with("state", text(string(a.State))).with("stateSays", text(words.Say("state."+string(a.State)))).
+			with("set", f.says(whenOpen(a, a.Set))).with("never", f.says(a.Never)).
+			with("segments", text(f.pieces(a.Segments.Pieces))).with("total", f.says(a.Segments.Total)).with("segmentsSay", text(f.segmentsSay(a.Segments))).
+			with("headState", text(a.Head.State)).with("cutSays", text(f.headSays(a.Head))).with("cut", f.says(a.Head.Cut)).with("surveyed", yes(a.Head.Surveyed))
+		rows.Append(o.Node)
+	}
+	return okay().with("title", text(j.Title())).with("count", whole(len(ids))).with("from", whole(from)).with("rows", rows).Node
+}
+
+// segmentsSay says why there is no make-up; blank where there is one.
+func (f *file) segmentsSay(s assess.Segments) string {
+	switch {
+	case len(s.Needs) > 0:
+		return words.Say("segments.needs", needs(s.Needs))
+	case len(s.Pieces) == 0 && len(s.Notes) > 0:
+		return words.Note(s.Notes[0])
+	}
+	return ""
+}
+
+// headSays is the instruction for the head in words.
+func (f *file) headSays(h assess.Head) string {
+	if len(h.Needs) > 0 {
+		return words.Say("head.needs", needs(h.Needs))
+	}
+	if h.State == "" {
+		return ""
+	}
+	var args []string
+	switch h.State {
+	case "to cut":
+		args = []string{f.textOf(h.Cut), f.textOf(h.Saw)}
+	case "bars short":
+		args = []string{f.textOf(h.Short)}
+	case "build up":
+		if h.BuildUp == nil {
+			return words.Say("head.build up.unknown")
+		}
+		args = []string{f.textOf(h.BuildUp)}
+	}
+	return words.Say("head."+h.State, args...)
+}
+
+func (f *file) showPile(r *document.Node) *document.Node {
+	id := r.Get("pile").Text()
+	a, ok := f.judge().Pile(id, nil)
+	if !ok {
+		return refusal("desk.missing", id)
+	}
+	p, _ := f.job().Pile(id)
+	o := okay().with("pile", text(id)).with("mark", text(named(a.Mark))).with("type", text(f.typeSays(p))).with("rig", text(f.rigSays(p)))
+	o = f.readings(o, a).with("holdSays", text(f.hold(p)))
+
+	line := func(code string, n *assess.Number, says string) *document.Node {
+		return newObject().with("label", text(words.Say("line."+code))).with("value", f.says(n)).with("says", text(says)).Node
+	}
+	group := func(code, says string, notes []assess.Note, lines ...*document.Node) *document.Node {
+		return newObject().with("title", text(words.Say("group."+code))).with("says", text(says)).with("notes", texts(words.Notes(notes))).
+			with("lines", document.NewList(lines...)).Node
+	}
+	s, h := a.Segments, a.Head
+	reading := group("reading", "", nil,
+		line("workingLoad", f.given(p.WorkingLoad.Path(), p.WorkingLoad.Known(), float64(p.WorkingLoad.V), p.WorkingLoad.Stated), ""),
+		line("setLoad", a.SetLoad, ""), line("set", a.Set, ""), line("loadAtSet", a.LoadAtSet, ""), line("mostAtSet", a.Most, ""),
+		line("never", a.Never, ""), line("area", a.Area, ""))
+	segments := []*document.Node{line("pieces", nil, f.pieces(s.Pieces)), line("need", s.Need, ""), line("total", s.Total, ""), line("offCut", s.OffCut, ""), line("cost", s.Cost, "")}
+	if s.Fewest != nil {
+		segments = append(segments, line("fewest", s.Fewest.OffCut, f.pieces(s.Fewest.Pieces)))
+	}
+	if s.Least != nil {
+		segments = append(segments, line("least", s.Least.OffCut, f.pieces(s.Least.Pieces)))
+	}
+	level := "headExpected"
+	if h.Surveyed {
+		level = "headSurveyed"
+	}
+	head := []*document.Node{line(level, h.Level, ""), line("saw", h.Saw, ""), line("cut", h.Cut, ""), line("above", h.Above, ""),
+		line("short", h.Short, ""), line("buildUp", h.BuildUp, "")}
+	groups := document.NewList(reading, group("segments", f.segmentsSay(s), s.Notes, segments...), group("head", f.headSays(h), h.Notes, head...))
+	return o.with("headState", text(h.State)).with("headSays", text(f.headSays(h))).with("groups", groups).
+		with("drawing", f.drawing(p, a)).with("fieldsPath", text(p.Path)).Node
+}

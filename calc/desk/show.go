@@ -1,0 +1,89 @@
+package desk
+
+import (
+	"strings"
+
+	"gaugewright/calc/assess"
+	"gaugewright/calc/document"
+	"gaugewright/calc/history"
+	"gaugewright/calc/words"
+)
+
+// show answers with one view. The views are
+//
+//	sizing   the readings of one pile and the five rows of the first screen
+//	pile     one pile with all its numbers
+//	piles    a page of the list: from, count
+//	working  how the number at "step" was made
+//	form     the fields of the thing at "path"
+//	kept     the rigs and pile types that can be taken
+//	parcel   a rig, a type or all of them, to be taken into another document
+//	info     what the document is
+//
+// Every number for a person is a text with its unit and with the place of its
+// working.
+func (f *file) show(r *document.Node) *document.Node {
+	switch view := r.Get("view").Text(); view {
+	case "sizing":
+		return f.showSizing(r)
+	case "pile":
+		return f.showPile(r)
+	case "piles":
+		return f.showPiles(r)
+	case "working":
+		return f.showWorking(r)
+	case "form":
+		return f.showForm(r)
+	case "kept":
+		return f.showKept()
+	case "parcel":
+		return f.showParcel(r)
+	case "info":
+		return f.showInfo()
+	default:
+		return refusal("desk.view", view)
+	}
+}
+
+func (f *file) showInfo() *document.Node {
+	j := f.job()
+	return okay().with("job", text(j.ID())).with("title", text(j.Title())).with("readOnly", yes(f.readOnly)).
+		with("changes", whole(history.Count(f.root))).with("piles", whole(len(j.Piles()))).
+		with("rigs", whole(len(j.Rigs()))).with("types", whole(len(j.PileTypes()))).Node
+}
+
+// says writes a number as an answer holds it; nil is null.
+func (f *file) says(n *assess.Number) *document.Node {
+	if n == nil {
+		return document.NewNull()
+	}
+	o := newObject().with("says", text(n.Says(f.job().Sign()))).with("unit", text(n.Unit.Symbol))
+	if n.Rounded != "" {
+		o = o.with("rounded", text(words.Say("rounded."+n.Rounded)))
+	}
+	return o.with("open", text(n.Ref)).Node
+}
+
+func (f *file) textOf(n *assess.Number) string { return n.Text(f.job().Sign()) }
+
+// needs writes the keys of missing fields as they stand in a sentence, each
+// once.
+func needs(keys []string) string {
+	var list []string
+	seen := map[string]bool{}
+	for _, k := range keys {
+		if word := words.Say("need." + k); !seen[word] {
+			list, seen[word] = append(list, word), true
+		}
+	}
+	return words.List(list)
+}
+
+// pieces writes a make-up: "2 x 6.0 m + 1 x 4.0 m".
+func (f *file) pieces(list []assess.Piece) string {
+	var parts []string
+	for _, p := range list {
+		parts = append(parts, words.Say("segments.piece", itoa(p.Count), f.textOf(p.Length)))
+	}
+	return strings.Join(parts, words.Say("segments.plus"))
+}

@@ -1,0 +1,160 @@
+package desk
+
+import (
+	"strings"
+
+	"gaugewright/calc/assess"
+	"gaugewright/calc/basis"
+	"gaugewright/calc/document"
+	"gaugewright/calc/history"
+	"gaugewright/calc/job"
+	"gaugewright/calc/quantity"
+	"gaugewright/calc/words"
+	"gaugewright/calc/working"
+)
+
+// given shows a stated value digit for digit; nil where it is not known.
+func (f *file) given(path string, known bool, v float64, s quantity.Stated) *assess.Number {
+	if !known {
+		return nil
+	}
+	return &assess.Number{V: v, Unit: s.Unit, Decimals: s.Decimals(), Ref: path}
+}
+
+// showWorking opens the number whose place is "step": a step of the working of
+// a pile, a stated value, or a borrowed figure.
+func (f *file) showWorking(r *document.Node) *document.Node {
+	ref := r.Get("step").Text()
+	switch {
+	case strings.HasPrefix(ref, "basis:"):
+		return f.showFigure(strings.TrimPrefix(ref, "basis:"))
+	case strings.HasPrefix(ref, "/"):
+		return f.showStated(ref)
+	case ref == "search:":
+		return okay().with("title", text(words.Say("leaf.search"))).Node
+	}
+	pile, _, _ := strings.Cut(ref, "/")
+	book := working.NewBook("")
+	a, ok := f.judge().Pile(pile, book)
+	step := book.Find(ref)
+	if !ok || step == nil {
+		return refusal("desk.missing", ref)
+	}
+	return f.step(step, a, book)
+}
+
+func (f *file) step(step *working.Step, a assess.Answer, book *working.Book) *document.Node {
+	sign := f.job().Sign()
+	printed := step.Print(sign)
+	result := printed.Result
+	if printed.Unit != "" {
+		result += " " + printed.Unit
+	}
+	shown := ""
+	for _, n := range a.Numbers() {
+		if n.Ref == step.ID {
+			if same := f.textOf(n); same != result {
+				shown = same
+			}
+			break
+		}
+	}
+	o := okay().with("title", text(words.Say("rule."+step.Rule.Key))).with("symbol", text(step.Rule.Symbol)).
+		with("formula", text(step.Rule.Symbol+" = "+printed.Formula)).with("values", text(printed.Values)).
+		with("result", text(result)).with("shown", text(shown))
+	if entry, ok := basis.Find(step.Rule.Basis); ok {
+		o = o.with("source", source(entry))
+	} else {
+		o = o.with("source", document.NewNull())
+	}
+	inputs := document.NewList()
+	for i, in := range step.Inputs {
+		symbol := step.Rule.Inputs[i]
+		says := printed.Inputs[i]
+		if unit := symbol.Dim.Coherent(); unit != "" {
+			says += " " + unit
+		}
+		inputs.Append(newObject().with("symbol", text(symbol.Name)).with("name", text(words.Say("symbol."+symbol.Key))).
+			with("says", text(says)).with("open", text(in.Ref)).with("kind", text(kindOf(in.Ref))).Node)
+	}
+	proofs := document.NewList()
+	for _, id := range step.Proofs {
+		proof := book.Find(id)
+		difference, err := proof.Check()
+		proofs.Append(newObject().with("title", text(words.Say("rule."+proof.Rule.Key))).with("formula", text(proof.Rule.Formula)).
+			with("says", text(proof.Print(sign).Values)).with("holds", yes(err == nil && difference == 0)).Node)
+	}
+	return o.with("inputs", inputs).with("proofs", proofs).Node
+}
+
+func kindOf(ref string) string {
+	switch {
+	case strings.HasPrefix(ref, "basis:"):
+		return "figure"
+	case strings.HasPrefix(ref, "/"):
+		return "stated"
+	case ref == "search:":
+		return "search"
+	}
+	return "step"
+}
+
+func source(e basis.Entry) *document.Node {
+	return newObject().with("document", text(e.Document)).with("edition", text(e.Edition)).with("clause", text(e.Clause)).
+		with("mark", text(words.Say("mark."+string(rune(e.Mark))))).with("markLetter", text(string(rune(e.Mark)))).Node
+}
+
+func (f *file) showFigure(id string) *document.Node {
+	e, ok := basis.Find(id)
+	if !ok {
+		return refusal("desk.missing", id)
+	}
+	return okay().with("title", text(words.Say("leaf.figure"))).with("result", text(quantity.Localise(e.Value, f.job().Sign()))).
+		with("source", source(e)).Node
+}
+
+// showStated shows a value as it was stated, by whom and when, and what it is
+// in the coherent unit.
+func (f *file) showStated(path string) *document.Node {
+	n := f.root.At(path)
+	raw := n.Text()
+	title, typed, conversion := words.Say("leaf.stated"), raw, ""
+	if field, ok := job.FieldAt(path); ok {
+		title = words.Say(field.Key())
+		if s, err := quantity.ParseStated(raw, field.Dim); err == nil && field.Kind == job.Quantity {
+			typed, conversion = localised(s, f.job().Sign()), f.conversion(s)
+		}
+	} else if strings.HasPrefix(path, "/records/") {
+		title = words.Say("leaf.record")
+	}
+	if raw == "" {
+		typed = words.Say("leaf.blank")
+	}
+	stated := newObject().with("typed", text(typed)).with("conversion", text(conversion)).with("path", text(path))
+	if below, ok := strings.CutPrefix(path, "/now"); ok {
+		if o, ok := history.LastOf(f.root, below); ok {
+			stated = stated.with("by", text(o.Who)).with("at", text(o.At)).with("device", text(o.Device))
+		}
+	}
+	return okay().with("title", text(title)).with("result", text(typed)).with("stated", stated.Node).Node
+}
+
+// conversion writes a stated value in the coherent unit: "15.0 MPa x 1000 =
+// 15000 kPa"; blank where the unit is the coherent one.
+func (f *file) conversion(s quantity.Stated) string {
+	unit := s.Unit.Dim.Coherent()
+	if s.Unit.Symbol == unit {
+		return ""
+	}
+	num, den := s.Unit.Factor()
+	factor := quantity.Digits(num)
+	if den != 1 {
+		factor += " / " + quantity.Digits(den)
+	}
+	sign := f.job().Sign()
+	right := quantity.Localise(quantity.Digits(s.Value), sign)
+	if unit != "" {
+		right += " " + unit
+	}
+	return words.Say("leaf.conversion", quantity.Localise(s.Digits, sign)+" x "+factor, right)
+}

@@ -1,0 +1,127 @@
+// Package history keeps who stated what and when. It knows no pile.
+//
+// A sitting is one opening of one copy of a file: an id, who, on which device,
+// since when, how many entries of every other sitting this copy had ("seen"),
+// and its entries in order. An entry is a merge patch (RFC 7396) of "now" with
+// its inverse "was", the time, and a reason where one was given. Nothing is
+// deleted: a patch holds no null, and a field made blank is the empty text.
+//
+// Not here yet: the union of copies and open choices.
+package history
+
+import "gaugewright/calc/document"
+
+// Sitting says who is entering, on what device.
+type Sitting struct {
+	ID     string
+	Who    string // may be blank: not named
+	Device string
+	On     string // when the sitting began, ISO 8601
+}
+
+// Change is one entry about to be made.
+type Change struct {
+	At    string         // when, ISO 8601
+	Patch *document.Node // of "now"
+	Why   string         // may be blank
+	// Fold says that the change is a key press: where the last entry of the
+	// sitting changed the same single value, it is rewritten. The host stops
+	// folding by a new sitting once an entry has left the device.
+	Fold bool
+}
+
+// Enter applies a change to root's "now" and writes it into the sitting, which
+// is made where it is new. root must hold a map "now".
+func Enter(root *document.Node, s Sitting, c Change) {
+	entries := sitting(root, s).Get("entries")
+	now := root.Get("now")
+	was := document.Inverse(now, c.Patch)
+	if last := entries.Item(entries.Len() - 1); c.Fold && last != nil {
+		path, value := leaf(c.Patch)
+		if before, _ := leaf(last.Get("patch")); value != nil && before == path {
+			document.MergePatch(now, c.Patch)
+			last.Set("at", document.NewText(c.At))
+			last.Set("patch", c.Patch)
+			return
+		}
+	}
+	document.MergePatch(now, c.Patch)
+	entry := document.NewMap()
+	entry.Set("s", document.NewInt(entries.Len()))
+	entry.Set("at", document.NewText(c.At))
+	entry.Set("patch", c.Patch)
+	entry.Set("was", was)
+	if c.Why != "" {
+		entry.Set("why", document.NewText(c.Why))
+	}
+	entries.Append(entry)
+}
+
+// sitting finds or makes the sitting in the file.
+func sitting(root *document.Node, s Sitting) *document.Node {
+	all := root.Get("sittings")
+	if all.Kind() != document.Map {
+		all = document.NewMap()
+		root.Set("sittings", all)
+	}
+	if known := all.Get(s.ID); known != nil {
+		return known
+	}
+	seen := document.NewMap()
+	for id, other := range all.Members() {
+		seen.Set(id, document.NewInt(other.Get("entries").Len()))
+	}
+	made := document.NewMap()
+	made.Set("who", document.NewText(s.Who))
+	made.Set("device", document.NewText(s.Device))
+	made.Set("on", document.NewText(s.On))
+	made.Set("seen", seen)
+	made.Set("entries", document.NewList())
+	all.Set(s.ID, made)
+	return made
+}
+
+// leaf returns the path and value of a patch that changes a single text, or a
+// nil value.
+func leaf(patch *document.Node) (path string, value *document.Node) {
+	for patch.Kind() == document.Map {
+		if patch.Len() != 1 {
+			return "", nil
+		}
+		name, inner := patch.Member(0)
+		path, patch = document.Join(path, name), inner
+	}
+	if patch.Kind() != document.Text {
+		return "", nil
+	}
+	return path, patch
+}
+
+// Origin says who entered the present value at a path and when.
+type Origin struct{ Who, Device, At, Why string }
+
+// LastOf returns the origin of the value at a path below "now", given without
+// that prefix ("/piles/p14/cutoff"): the latest entry that touches it. ok is
+// false where no entry does: the value came with the file.
+func LastOf(root *document.Node, path string) (o Origin, ok bool) {
+	for _, s := range root.Get("sittings").Members() {
+		entries := s.Get("entries")
+		for i := range entries.Len() {
+			e := entries.Item(i)
+			if e.Get("patch").At(path) == nil || (ok && e.Get("at").Text() < o.At) {
+				continue
+			}
+			o, ok = Origin{s.Get("who").Text(), s.Get("device").Text(), e.Get("at").Text(), e.Get("why").Text()}, true
+		}
+	}
+	return o, ok
+}
+
+// Count returns how many entries the file holds.
+func Count(root *document.Node) int {
+	n := 0
+	for _, s := range root.Get("sittings").Members() {
+		n += s.Get("entries").Len()
+	}
+	return n
+}

@@ -1,0 +1,311 @@
+package job
+
+import (
+	"sort"
+
+	"gaugewright/calc/document"
+	"gaugewright/calc/quantity"
+	"gaugewright/calc/rig"
+)
+
+// The constants of the envelope.
+const (
+	Format    = "gaugewright job"
+	Schema    = 1
+	MinReader = 1
+)
+
+// Job is the typed view of a job file.
+type Job struct {
+	Root *document.Node
+	now  *document.Node
+}
+
+// View returns the typed view of a tree.
+func View(root *document.Node) Job { return Job{root, root.Get("now")} }
+
+// ID returns the job's id.
+func (j Job) ID() string { return j.Root.Get("job").Text() }
+
+// Title returns the title, blank for a job that was never named.
+func (j Job) Title() string { return j.now.Get("title").Text() }
+
+// Sign returns what the job says about its comma.
+func (j Job) Sign() quantity.DecimalSign {
+	switch j.now.Get("decimalSign").Text() {
+	case ".":
+		return quantity.Point
+	case ",":
+		return quantity.Comma
+	}
+	return quantity.NotAsked
+}
+
+// JointPrice returns the length of pile that one joint is worth, where a
+// person stated it.
+func (j Job) JointPrice() Given[quantity.Length] {
+	return given[quantity.Length](j.now.Get("jointPrice"), "/now", "jointPrice", quantity.Lengths)
+}
+
+// Has says whether a thing with this id stands in a collection.
+func (j Job) Has(collection, id string) bool { return j.now.Get(collection).Get(id) != nil }
+
+// thing returns a member of a collection and its path.
+func (j Job) thing(collection, id string) (*document.Node, string) {
+	return j.now.Get(collection).Get(id), document.Join("/now/"+collection, id)
+}
+
+// ids lists the things of a collection in the natural order of their names,
+// ties by id. Struck ones are left out.
+func ids(n *document.Node, key string) []string {
+	var list []string
+	for id, thing := range n.Members() {
+		if thing.Get("struck") == nil {
+			list = append(list, id)
+		}
+	}
+	sort.SliceStable(list, func(a, b int) bool {
+		x, y := n.Get(list[a]).Get(key).Text(), n.Get(list[b]).Get(key).Text()
+		if c := compareNatural(x, y); c != 0 {
+			return c < 0
+		}
+		return list[a] < list[b]
+	})
+	return list
+}
+
+// Piles, Rigs, PileTypes, Criteria and Gauges list ids in natural order.
+func (j Job) Piles() []string     { return ids(j.now.Get("piles"), "mark") }
+func (j Job) Rigs() []string      { return ids(j.now.Get("rigs"), "name") }
+func (j Job) PileTypes() []string { return ids(j.now.Get("pileTypes"), "name") }
+func (j Job) Criteria() []string  { return ids(j.now.Get("criteria"), "name") }
+func (j Job) Gauges() []string    { return ids(j.now.Get("gauges"), "serial") }
+
+// Waiver is a limit waived by a named person.
+type Waiver struct{ By, Role, On, Why string }
+
+// Complete says that the waiver names a person and a reason; without both it
+// waives nothing.
+func (w Waiver) Complete() bool { return w.By != "" && w.Why != "" }
+
+func waiverOf(n *document.Node, limit string) (Waiver, bool) {
+	w := n.Get("waived").Get(limit)
+	if w == nil {
+		return Waiver{}, false
+	}
+	v := Waiver{w.Get("by").Text(), w.Get("role").Text(), w.Get("on").Text(), w.Get("why").Text()}
+	return v, v.Complete()
+}
+
+// Rig is a machine with its circuits.
+type Rig struct {
+	ID, Path, Name string
+	Mass, Ballast  Given[quantity.Mass]
+	Share          Given[quantity.Ratio]
+	GripHeight     Given[quantity.Length]
+	FollowerTravel Given[quantity.Length]
+	Waiver         Waiver
+	ReactionWaived bool
+	node           *document.Node
+}
+
+// Rig returns the rig with this id; ok is false when there is none.
+func (j Job) Rig(id string) (r Rig, ok bool) {
+	n, path := j.thing("rigs", id)
+	if n == nil {
+		return Rig{}, false
+	}
+	r = Rig{ID: id, Path: path, Name: n.Get("name").Text(), node: n}
+	r.Mass = given[quantity.Mass](n.Get("mass"), path, "mass", quantity.Masses)
+	r.Ballast = given[quantity.Mass](n.Get("ballast"), path, "ballast", quantity.Masses)
+	r.Share = given[quantity.Ratio](n.Get("reactionShare"), path, "reactionShare", quantity.Dimensionless)
+	r.GripHeight = given[quantity.Length](n.Get("gripHeight"), path, "gripHeight", quantity.Lengths)
+	r.FollowerTravel = given[quantity.Length](n.Get("followerTravel"), path, "followerTravel", quantity.Lengths)
+	r.Waiver, r.ReactionWaived = waiverOf(n, "reaction")
+	return r, true
+}
+
+// Circuits lists the ids of the rig's circuits in natural order.
+func (r Rig) Circuits() []string { return ids(r.node.Get("circuits"), "name") }
+
+// Circuit is the cylinders that one valve position feeds.
+type Circuit struct {
+	ID, Path, Name  string
+	Groups          []Group
+	MaxPressure     Given[quantity.Pressure]
+	OnHead          Given[quantity.Force]
+	OnHeadInMass    string // "yes", "no" or blank
+	Low, High       Given[quantity.Ratio]
+	EfficiencyBasis string
+	Gauge           string
+	Waiver          Waiver
+	PressureWaived  bool
+}
+
+// Group is one group of equal cylinders as stated.
+type Group struct {
+	Path      string
+	Number    int
+	HasNumber bool
+	Bore, Rod Given[quantity.Length]
+	Side      string
+}
+
+// Circuit returns a circuit of the rig.
+func (r Rig) Circuit(id string) (c Circuit, ok bool) {
+	n := r.node.Get("circuits").Get(id)
+	if n == nil {
+		return Circuit{}, false
+	}
+	path := document.Join(r.Path+"/circuits", id)
+	c = Circuit{ID: id, Path: path, Name: n.Get("name").Text(), OnHeadInMass: n.Get("onHeadInMass").Text(), Gauge: n.Get("gauge").Text()}
+	c.MaxPressure = given[quantity.Pressure](n.Get("maxPressure"), path, "maxPressure", quantity.Pressures)
+	c.OnHead = given[quantity.Force](n.Get("onHead"), path, "onHead", quantity.Forces)
+	eta := n.Get("efficiency")
+	c.Low = given[quantity.Ratio](eta.Get("low"), path, "efficiency/low", quantity.Dimensionless)
+	c.High = given[quantity.Ratio](eta.Get("high"), path, "efficiency/high", quantity.Dimensionless)
+	c.EfficiencyBasis = eta.Get("basis").Text()
+	c.Waiver, c.PressureWaived = waiverOf(n, "circuit")
+	groups := n.Get("groups")
+	for i := range groups.Len() {
+		g, at := groups.Item(i), path+"/groups/"+itoa(i)
+		number, hasNumber := count(g.Get("number"))
+		c.Groups = append(c.Groups, Group{
+			Path: at, Number: number, HasNumber: hasNumber, Side: g.Get("side").Text(),
+			Bore: given[quantity.Length](g.Get("bore"), at, "bore", quantity.Lengths),
+			Rod:  given[quantity.Length](g.Get("rod"), at, "rod", quantity.Lengths),
+		})
+	}
+	return c, true
+}
+
+// Cylinders returns the groups in the terms of package rig, and whether every
+// group is fully stated.
+func (c Circuit) Cylinders() (list []rig.Group, complete bool) {
+	sides := map[string]rig.Side{"bore": rig.BoreSide, "rod": rig.RodSide, "joined": rig.Joined}
+	for _, g := range c.Groups {
+		side := sides[g.Side]
+		if !g.HasNumber || !g.Bore.Known() || side == 0 || (side != rig.BoreSide && !g.Rod.Known()) {
+			return nil, false
+		}
+		list = append(list, rig.Group{Number: g.Number, Bore: g.Bore.V, Rod: g.Rod.V, Side: side})
+	}
+	return list, len(list) > 0
+}
+
+// Gauge is a pressure gauge.
+type Gauge struct {
+	ID, Path, Serial    string
+	FullScale, Division Given[quantity.Pressure]
+	Class, Share        Given[quantity.Ratio]
+	Waiver              Waiver
+	Waived              bool
+}
+
+// Gauge returns the gauge with this id.
+func (j Job) Gauge(id string) (g Gauge, ok bool) {
+	n, path := j.thing("gauges", id)
+	if n == nil {
+		return Gauge{}, false
+	}
+	g = Gauge{ID: id, Path: path, Serial: n.Get("serial").Text()}
+	g.FullScale = given[quantity.Pressure](n.Get("fullScale"), path, "fullScale", quantity.Pressures)
+	g.Division = given[quantity.Pressure](n.Get("division"), path, "division", quantity.Pressures)
+	g.Class = given[quantity.Ratio](n.Get("class"), path, "class", quantity.Dimensionless)
+	g.Share = given[quantity.Ratio](n.Get("share"), path, "share", quantity.Dimensionless)
+	g.Waiver, g.Waived = waiverOf(n, "gauge")
+	return g, true
+}
+
+// PileType is a section with what it stands while pressing.
+type PileType struct {
+	ID, Path, Name, Shape string
+	Width, Wall           Given[quantity.Length]
+	PressingLimit         Given[quantity.Force]
+	LimitBasis            string
+	Bars, Lap             Given[quantity.Length]
+	Waiver                Waiver
+	LimitWaived           bool
+}
+
+// PileType returns the pile type with this id.
+func (j Job) PileType(id string) (p PileType, ok bool) {
+	n, path := j.thing("pileTypes", id)
+	if n == nil {
+		return PileType{}, false
+	}
+	p = PileType{ID: id, Path: path, Name: n.Get("name").Text(), Shape: n.Get("shape").Text(), LimitBasis: n.Get("pressingLimitBasis").Text()}
+	p.Width = given[quantity.Length](n.Get("width"), path, "width", quantity.Lengths)
+	p.Wall = given[quantity.Length](n.Get("wall"), path, "wall", quantity.Lengths)
+	p.PressingLimit = given[quantity.Force](n.Get("pressingLimit"), path, "pressingLimit", quantity.Forces)
+	p.Bars = given[quantity.Length](n.Get("bars"), path, "bars", quantity.Lengths)
+	p.Lap = given[quantity.Length](n.Get("lap"), path, "lap", quantity.Lengths)
+	p.Waiver, p.LimitWaived = waiverOf(n, "pile")
+	return p, true
+}
+
+// Criterion is what the design demands of a set.
+type Criterion struct {
+	ID, Path, Name, Scheme, Basis string
+	Factor                        Given[quantity.Ratio]
+	HoldTime                      Given[quantity.Time]
+}
+
+// Criterion returns the criterion with this id.
+func (j Job) Criterion(id string) (c Criterion, ok bool) {
+	n, path := j.thing("criteria", id)
+	if n == nil {
+		return Criterion{}, false
+	}
+	c = Criterion{ID: id, Path: path, Name: n.Get("name").Text(), Scheme: n.Get("scheme").Text(), Basis: n.Get("basis").Text()}
+	c.Factor = given[quantity.Ratio](n.Get("factor"), path, "factor", quantity.Dimensionless)
+	c.HoldTime = given[quantity.Time](n.Get("hold").Get("time"), path, "hold/time", quantity.Times)
+	return c, true
+}
+
+// Stock is a length of segment in the yard.
+type Stock struct {
+	ID, Path, Name string
+	Length         Given[quantity.Length]
+	Count          int
+	HasCount       bool // blank means that the number is not limited
+}
+
+// Stock lists the yard's lengths: longest first, ties by id.
+func (j Job) Stock() []Stock {
+	n := j.now.Get("stock")
+	var list []Stock
+	for _, id := range ids(n, "name") {
+		thing := n.Get(id)
+		path := document.Join("/now/stock", id)
+		s := Stock{ID: id, Path: path, Name: thing.Get("name").Text()}
+		s.Length = given[quantity.Length](thing.Get("length"), path, "length", quantity.Lengths)
+		s.Count, s.HasCount = count(thing.Get("count"))
+		list = append(list, s)
+	}
+	sort.SliceStable(list, func(a, b int) bool { return list[a].Length.V > list[b].Length.V })
+	return list
+}
+
+// Pile is one pile of the schedule.
+type Pile struct {
+	ID, Path, Mark                string
+	Type, Rig, Circuit, Criterion string
+	WorkingLoad                   Given[quantity.Force]
+	Platform, Founding, Cutoff    Given[quantity.Length]
+}
+
+// Pile returns the pile with this id.
+func (j Job) Pile(id string) (p Pile, ok bool) {
+	n, path := j.thing("piles", id)
+	if n == nil {
+		return Pile{}, false
+	}
+	p = Pile{ID: id, Path: path, Mark: n.Get("mark").Text(), Type: n.Get("type").Text(), Rig: n.Get("rig").Text(),
+		Circuit: n.Get("circuit").Text(), Criterion: n.Get("criterion").Text()}
+	p.WorkingLoad = given[quantity.Force](n.Get("workingLoad"), path, "workingLoad", quantity.Forces)
+	p.Platform = given[quantity.Length](n.Get("platform"), path, "platform", quantity.Lengths)
+	p.Founding = given[quantity.Length](n.Get("founding"), path, "founding", quantity.Lengths)
+	p.Cutoff = given[quantity.Length](n.Get("cutoff"), path, "cutoff", quantity.Lengths)
+	return p, true
+}

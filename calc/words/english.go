@@ -1,0 +1,18 @@
+package words
+
+// english is the catalogue. Groups: fields and things, symbols and rules,
+// states and reasons, complaints, basis, page.
+var english = merge(things, symbols, verdicts, complaints, sources, page)
+
+func merge(parts ...map[string]string) map[string]string {
+	all := map[string]string{}
+	for _, part := range parts {
+		for code, text := range part {
+			if _, twice := all[code]; twice {
+				panic("words: " + code + " stands twice")
+			}
+			all[code] = text
+		}
+	}
+	return all
+}
