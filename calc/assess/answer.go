@@ -94,8 +94,11 @@ type Segments struct {
 	Total  *Number
 	OffCut *Number
 	Cost   *Number // off-cut and joints at the stated price, in metres of pile
-	Pieces []Piece
-	Joints int
+	// Heaviest is the mass of the longest segment used, for lifting; nil while
+	// the section is not entered.
+	Heaviest *Number
+	Pieces   []Piece
+	Joints   int
 	// Fewest and Least are the make-ups with the fewest joints and with the
 	// least off-cut, where they differ from the best one.
 	Fewest, Least *Alternative
@@ -134,7 +137,7 @@ type Head struct {
 func (a *Answer) Numbers() []*Number {
 	s, h := &a.Segments, &a.Head
 	list := []*Number{a.Area, a.SetLoad, a.Set, a.LoadAtSet, a.Most, a.Never, a.Ballast, a.Low, a.High,
-		s.Need, s.Total, s.OffCut, s.Cost, h.Level, h.Saw, h.Cut, h.Above, h.Short, h.BuildUp}
+		s.Need, s.Total, s.OffCut, s.Cost, s.Heaviest, h.Level, h.Saw, h.Cut, h.Above, h.Short, h.BuildUp}
 	for _, l := range a.Limits {
 		list = append(list, l.Value, l.Reading, l.Use)
 	}

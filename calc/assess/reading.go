@@ -115,7 +115,7 @@ func (w *judge) gauging() (c window.Circuit, in inputs, ready bool) {
 		Area: area.V, OnHead: w.circuit.OnHead.V, Low: w.circuit.Low.V, High: quantity.Ratio(in.high.V), Division: w.gauge.Division.V,
 	}
 	w.answer.Low = stated(w.circuit.Low)
-	w.answer.High = &Number{V: in.high.V, Decimals: 2, Ref: in.high.Ref}
+	w.answer.High = &Number{V: in.high.V, Unit: quantity.Must(""), Decimals: 2, Ref: in.high.Ref}
 	if w.circuit.High.Known() {
 		w.answer.High = stated(w.circuit.High)
 	}

@@ -58,16 +58,23 @@ func (w *judge) segments() {
 	s.Cost = w.length(working.Put(b, segment.CostRule(len(best.Used()), false), "cost", segment.Metres(best.Cost),
 		append([]working.In{total.In(), stepped.In(), priceIn}, m.counts(best)...)...))
 	s.Pieces, s.Joints = m.pieces(best), best.Pieces-1
-	if !choices.FewestJoints.Same(best) {
+	w.heaviest(best, pieces, lines)
+	if differs(choices.FewestJoints, best) {
 		s.Fewest = m.alternative("fewest.", choices.FewestJoints)
 	}
-	if !choices.LeastOffCut.Same(best) && !choices.LeastOffCut.Same(choices.FewestJoints) {
+	if differs(choices.LeastOffCut, best) && differs(choices.LeastOffCut, choices.FewestJoints) {
 		s.Least = m.alternative("least.", choices.LeastOffCut)
 	}
 	if float64(s.Joints) > basis.Figure("segment.joints") {
 		most, _ := basis.Find("segment.joints")
 		s.Notes = append(s.Notes, Note{"note.joints", []string{most.Value}})
 	}
+}
+
+// differs says whether another make-up was found (its search may have given
+// up) and takes other pieces.
+func differs(other, than segment.Makeup) bool {
+	return other.Pieces > 0 && !(than.Pieces > 0 && other.Same(than))
 }
 
 // makeup writes the make-ups of one pile.

@@ -38,7 +38,7 @@ var entries = []Entry{
 	{ID: "density.steel", Value: "7.85 t/m3", Dim: quantity.Densities, Document: "EN 10210-2 and EN 10219-2", Edition: "2006",
 		Clause: "mass of hollow sections", Mark: Memory},
 	{ID: "density.concrete", Value: "2.5 t/m3", Dim: quantity.Densities, Document: "EN 1991-1-1", Edition: "2002",
-		Clause: "Table A.1, 25 kN/m3 for reinforced normal concrete", Mark: Memory},
+		Clause: "Table A.1, 25 kN/m3 for reinforced normal concrete, with the trade's g of 10 m/s2 (2549 kg/m3 at the standard g)", Mark: Memory},
 	{ID: "density.spun", Value: "2.6 t/m3", Dim: quantity.Densities, Document: "maker's catalogue of spun piles", Edition: "recomputed from printed masses",
 		Clause: "mass per metre over area", Mark: Seen},
 

@@ -7,6 +7,7 @@ import (
 	"gaugewright/calc/document"
 	"gaugewright/calc/job"
 	"gaugewright/calc/words"
+	"gaugewright/calc/working"
 )
 
 // file is one open document.
@@ -24,6 +25,11 @@ func (f *file) judge() *assess.Job {
 		f.judged = assess.Of(f.job())
 	}
 	return f.judged
+}
+
+// answer assesses a pile, with the places of its numbers.
+func (f *file) answer(pile string) (assess.Answer, bool) {
+	return f.judge().Pile(pile, working.NewBook(""))
 }
 
 // open makes a new document ("as": "new", with three ids: job, pile,

@@ -21,7 +21,7 @@ func (f *file) showPiles(r *document.Node) *document.Node {
 	from = max(0, min(from, len(ids)))
 	rows := document.NewList()
 	for _, id := range ids[from:min(len(ids), from+max(0, count))] {
-		a, _ := f.judge().Pile(id, nil)
+		a, _ := f.answer(id)
 		p, _ := j.Pile(id)
 		o := newObject().with("id", text(id)).with("mark", text(named(a.Mark))).with("type", text(f.typeSays(p))).with("rig", text(f.rigSays(p))).
 			with("state", text(string(a.State))).with("stateSays", text(words.Say("state."+string(a.State)))).
@@ -69,7 +69,7 @@ func (f *file) headSays(h assess.Head) string {
 
 func (f *file) showPile(r *document.Node) *document.Node {
 	id := r.Get("pile").Text()
-	a, ok := f.judge().Pile(id, nil)
+	a, ok := f.answer(id)
 	if !ok {
 		return refusal("desk.missing", id)
 	}
@@ -90,6 +90,9 @@ func (f *file) showPile(r *document.Node) *document.Node {
 		line("setLoad", a.SetLoad, ""), line("set", a.Set, ""), line("loadAtSet", a.LoadAtSet, ""), line("mostAtSet", a.Most, ""),
 		line("never", a.Never, ""), line("area", a.Area, ""))
 	segments := []*document.Node{line("pieces", nil, f.pieces(s.Pieces)), line("need", s.Need, ""), line("total", s.Total, ""), line("offCut", s.OffCut, ""), line("cost", s.Cost, "")}
+	if s.Heaviest != nil {
+		segments = append(segments, line("heaviest", s.Heaviest, ""))
+	}
 	if s.Fewest != nil {
 		segments = append(segments, line("fewest", s.Fewest.OffCut, f.pieces(s.Fewest.Pieces)))
 	}

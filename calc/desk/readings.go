@@ -147,7 +147,7 @@ func (f *file) showSizing(r *document.Node) *document.Node {
 	if list := j.Piles(); pile == "" && len(list) > 0 {
 		pile = list[0]
 	}
-	a, ok := f.judge().Pile(pile, nil)
+	a, ok := f.answer(pile)
 	if !ok {
 		return refusal("desk.missing", pile)
 	}

@@ -42,7 +42,7 @@ func Assess(data []byte) (answer []byte, complaints []string) {
 	}
 	piles := document.NewList()
 	for _, id := range f.job().Piles() {
-		a, _ := f.judge().Pile(id, nil)
+		a, _ := f.answer(id)
 		piles.Append(f.whole(a))
 	}
 	return newObject().with("format", text("gaugewright answer")).with("job", text(f.job().ID())).

@@ -5,23 +5,6 @@ import (
 	"gaugewright/calc/working"
 )
 
-// Densities that a job may start from; each can be overwritten by the maker's
-// figure. Each belongs to a basis entry of the id named beside it.
-const (
-	// Steel is the density of structural steel, 7850 kg/m3: EN 1993-1-1 3.2.6
-	// and EN 10210-2 (from memory). Basis "density.steel".
-	Steel quantity.Density = 7.85
-	// SpunConcrete is the density of spun prestressed concrete with its wires,
-	// 2600 kg/m3, as makers' tables of masses imply. Basis
-	// "density.spun".
-	SpunConcrete quantity.Density = 2.6
-	// ReinforcedConcrete is the density of cast concrete with bars,
-	// 2500 kg/m3: the 25 kN/m3 of EN 1991-1-1 Table A.1 (from memory) with the
-	// trade's g of 10 m/s2; at the standard g it would be 2549 kg/m3. Basis
-	// "density.concrete".
-	ReinforcedConcrete quantity.Density = 2.5
-)
-
 // LineMass returns the mass per metre m = rho A [t/m] of a section with the
 // area A [m2] and the density rho [t/m3], both more than zero. The error is an
 // [*InputError]. Not covered: end plates, shoes, soil in a hollow pile.

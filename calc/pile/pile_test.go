@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"gaugewright/calc/basis"
 	. "gaugewright/calc/pile"
 	"gaugewright/calc/quantity"
 	"gaugewright/calc/working"
@@ -45,7 +46,7 @@ func TestRingAgainstSteelTubes(t *testing.T) {
 		D, T := quantity.Length(row[0]/1000), quantity.Length(row[1]/1000)
 		s, err := Ring(D, T)
 		require.NoError(t, err)
-		m, err := LineMass(Steel, s.Area)
+		m, err := LineMass(density("density.steel"), s.Area)
 		require.NoError(t, err)
 		assert.InDelta(t, row[2], float64(s.Area)*1e4, half*1e-3, "A [cm2] of %v", row)
 		assert.InDelta(t, row[3], float64(m)*1000, half*1e-3, "mass [kg/m] of %v", row)
@@ -61,7 +62,7 @@ func TestRingAgainstSpunPiles(t *testing.T) {
 	for _, row := range table(t, "spun_piles.csv", 3) {
 		s, err := Ring(quantity.Length(row[0]/1000), quantity.Length(row[1]/1000))
 		require.NoError(t, err)
-		m, err := LineMass(SpunConcrete, s.Area)
+		m, err := LineMass(density("density.spun"), s.Area)
 		require.NoError(t, err)
 		assert.InDelta(t, row[4], float64(s.Area)*1e4, half*1e-2, "A [cm2] of %v", row)
 		assert.InDelta(t, row[5], float64(m)*1000, half*1e-2, "mass [kg/m] of %v", row)
@@ -98,7 +99,7 @@ func TestSegmentMass(t *testing.T) {
 	// By hand: 0.35 x 0.35 x 2.5 = 0.30625 t/m, times 12 m = 3.675 t.
 	s, err := Square(0.35)
 	require.NoError(t, err)
-	m, err := LineMass(ReinforcedConcrete, s.Area)
+	m, err := LineMass(density("density.concrete"), s.Area)
 	require.NoError(t, err)
 	assert.InDelta(t, 0.30625, float64(m), 1e-15)
 	mass, err := SegmentMass(m, 12)
@@ -185,9 +186,9 @@ func TestRulesAgainstFunctions(t *testing.T) {
 			hold(t, RingAreaRule, float64(s.Area), D, D*part)
 			hold(t, RingMomentRule, float64(s.Moment), D, D*part)
 			hold(t, RoundSurfaceRule, float64(s.Surface), D)
-			m, err := LineMass(Steel, s.Area)
+			m, err := LineMass(density("density.steel"), s.Area)
 			require.NoError(t, err)
-			hold(t, LineMassRule, float64(m), float64(Steel), float64(s.Area))
+			hold(t, LineMassRule, float64(m), float64(density("density.steel")), float64(s.Area))
 			mass, err := SegmentMass(m, 11.7)
 			require.NoError(t, err)
 			hold(t, SegmentMassRule, float64(mass), float64(m), 11.7)
@@ -204,3 +205,6 @@ func TestRulesAgainstFunctions(t *testing.T) {
 		hold(t, SquareSurfaceRule, float64(q.Surface), D)
 	}
 }
+
+// density is a figure of package basis.
+func density(id string) quantity.Density { return quantity.Density(basis.Figure(id)) }

@@ -182,7 +182,7 @@ func TestReadTyped(t *testing.T) {
 		{"kN", Forces, kN, NotAsked, "!typed.number"},
 		{"2.0", Dimensionless, Must(""), NotAsked, "2.0"},
 		{"75%", Dimensionless, Must(""), NotAsked, "75 %"},
-		{"<img onerror>", Forces, kN, NotAsked, "!typed.unit"},
+		{"<img onerror>", Forces, kN, NotAsked, "!typed.number"},
 	} {
 		s, ok, err := ReadTyped(c.text, c.d, c.unit, c.sign)
 		if code, bad := strings.CutPrefix(c.want, "!"); bad {

@@ -46,6 +46,9 @@ func ReadTyped(text string, d Dimension, unit Unit, sign DecimalSign) (s Stated,
 		return Stated{}, false, nil
 	}
 	number, word := splitUnit(clean)
+	if number == "" {
+		return Stated{}, false, &TextError{Code: "typed.number", Found: clean, Allowed: allowedUnits(d), Example: example(d)}
+	}
 	if word != "" {
 		if lower := strings.ToLower(word); ambiguousTon[lower] || (d == Forces && massWord[lower]) {
 			return Stated{}, false, tonError(number, word, d)

@@ -47,7 +47,7 @@ var verdicts = map[string]string{
 	"segments.piece": "{0} x {1}", "segments.plus": " + ",
 	"segments.needs":        "Still needed: {0}.",
 	"segment.stockShort":    "The pile needs {0}; the whole stock reaches {1}.",
-	"segment.tooManyPieces": "The pile needs at least {0} pieces of this stock; {1} are handled.",
+	"segment.tooManyPieces": "The pile needs at least {0} pieces of this stock; {1} are allowed.",
 	"segment.need":          "The head must end above the toe: from founding level to head it is {0}.",
 	"segment.stockEmpty":    "No segment is in stock.",
 	"segment.stockTooMany":  "There are more lengths in stock than are handled.",

@@ -1,0 +1,191 @@
+package assess_test
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"gaugewright/calc/assess"
+	"gaugewright/calc/basis"
+	"gaugewright/calc/document"
+	"gaugewright/calc/job"
+	"gaugewright/calc/quantity"
+	"gaugewright/calc/working"
+)
+
+// eachStep runs through every step of every pile of every example and of the
+// hand case in several states.
+func eachStep(t *testing.T, visit func(where string, a assess.Answer, b *working.Book, s *working.Step)) {
+	trees := examples(t)
+	trees["hand case"] = tree(t, handJob)
+	trees["hand case, closed"] = with(t, "/pileTypes/t/pressingLimit", "1850 kN")
+	trees["hand case, ballast"] = with(t, "/rigs/r/mass", "200 t", "/rigs/r/circuits/c/onHeadInMass", "no")
+	trees["hand case, follower"] = with(t, "/rigs/r/followerTravel", "1.0 m", "/pileTypes/t/shape", "spun", "/pileTypes/t/width", "400 mm", "/pileTypes/t/wall", "75 mm")
+	trees["hand case, feet"] = with(t, "/piles/p/cutoff", "36.75 ft", "/piles/p/workingLoad", "101 tonf-US", "/gauges/g/division", "100 psi", "/gauges/g/fullScale", "6000 psi")
+	steps := 0
+	for name, root := range trees {
+		j := assess.Of(job.View(root))
+		for _, id := range j.Piles() {
+			b := working.NewBook("")
+			a, _ := j.Pile(id, b)
+			for _, s := range b.Steps() {
+				steps++
+				visit(name+" "+s.ID, a, b, s)
+			}
+		}
+	}
+	require.Greater(t, steps, 200)
+}
+
+func values(s *working.Step) map[string]working.Measured {
+	m := map[string]working.Measured{}
+	for i, in := range s.Inputs {
+		m[s.Rule.Inputs[i].Name] = working.Measured{V: in.V, Dim: s.Rule.Inputs[i].Dim}
+	}
+	return m
+}
+
+func TestEveryStepEvaluatesToItsValue(t *testing.T) {
+	eachStep(t, func(where string, _ assess.Answer, _ *working.Book, s *working.Step) {
+		difference, err := s.Check()
+		require.NoError(t, err, where)
+		assert.LessOrEqual(t, difference, 1e-12, where)
+	})
+}
+
+func TestNoStepIsABareSymbol(t *testing.T) {
+	eachStep(t, func(where string, _ assess.Answer, _ *working.Book, s *working.Step) {
+		assert.False(t, working.Bare(s.Rule.Formula), "%s: %s", where, s.Rule.Formula)
+		assert.ElementsMatch(t, names(s), working.Symbols(s.Rule.Formula), "%s uses all its inputs and no other", where)
+		_, known := basis.Find(s.Rule.Basis)
+		assert.True(t, known, "%s: no basis %q", where, s.Rule.Basis)
+	})
+}
+
+func names(s *working.Step) []string {
+	var list []string
+	for _, i := range s.Rule.Inputs {
+		list = append(list, i.Name)
+	}
+	return list
+}
+
+// Each input changed by one per cent breaks its step. Where a formula rounds,
+// chooses or compares, the change may not show; it is tried on all the rest.
+func TestEveryInputMatters(t *testing.T) {
+	tried := 0
+	eachStep(t, func(where string, _ assess.Answer, _ *working.Book, s *working.Step) {
+		coarse := s.Rule.Statement
+		for _, f := range []string{"round", "min(", "max(", "if("} {
+			coarse = coarse || strings.Contains(s.Rule.Formula, f)
+		}
+		for i, in := range s.Inputs {
+			v := values(s)
+			changed := in.V * 1.01
+			if in.V == 0 {
+				changed = 0.01
+			}
+			name := s.Rule.Inputs[i].Name
+			v[name] = working.Measured{V: changed, Dim: v[name].Dim}
+			got, err := working.Evaluate(s.Rule.Formula, v)
+			require.NoError(t, err, where)
+			if coarse {
+				continue
+			}
+			if multipliedByZero(s, i) {
+				continue
+			}
+			tried++
+			assert.Greater(t, math.Abs(got.V-s.Value), 1e-9*math.Abs(s.Value), "%s does not depend on %s", where, name)
+		}
+	})
+	require.Greater(t, tried, 200)
+}
+
+// multipliedByZero excepts the price of a joint in a make-up of one piece.
+func multipliedByZero(s *working.Step, input int) bool {
+	if s.Rule.Key != "segment.cost" || s.Rule.Inputs[input].Name != "j" {
+		return false
+	}
+	pieces := 0.0
+	for i, in := range s.Inputs {
+		if strings.HasPrefix(s.Rule.Inputs[i].Name, "n") {
+			pieces += in.V
+		}
+	}
+	return pieces == 1
+}
+
+// The reviewer's pocket calculator: the printed numbers, read back and put into
+// the formula, give the printed result to its last place; and the printed line
+// itself, without its units, is a formula that does so too.
+func TestThePrintedDigitsGiveThePrintedResult(t *testing.T) {
+	eachStep(t, func(where string, _ assess.Answer, _ *working.Book, s *working.Step) {
+		p := s.Print(quantity.Point)
+		v := map[string]working.Measured{}
+		line := p.Values
+		for i, text := range p.Inputs {
+			symbol := s.Rule.Inputs[i]
+			stated, err := quantity.ParseStated(text, quantity.Dimensionless)
+			require.NoError(t, err, "%s prints %q", where, text)
+			v[symbol.Name] = working.Measured{V: stated.Value, Dim: symbol.Dim}
+			if unit := symbol.Dim.Coherent(); unit != "" {
+				line = strings.ReplaceAll(line, text+" "+unit, text)
+			}
+		}
+		got, err := working.Evaluate(s.Rule.Formula, v)
+		require.NoError(t, err, where)
+		assert.Equal(t, p.Result, quantity.Print(got.V, s.Rule.Decimals, quantity.Point), where)
+
+		plain, err := working.Evaluate(line, nil)
+		require.NoError(t, err, "%s: %s", where, line)
+		assert.Equal(t, p.Result, quantity.Print(plain.V, s.Rule.Decimals, quantity.Point), "%s: %s", where, line)
+	})
+}
+
+// Every number of every answer opens: to a step whose value it is, to what was
+// stated, or to a borrowed figure; and so does every input of every step.
+func TestEveryNumberOpens(t *testing.T) {
+	trees := examples(t)
+	trees["hand case, ballast"] = with(t, "/rigs/r/mass", "200 t")
+	numbers := 0
+	for name, root := range trees {
+		j := assess.Of(job.View(root))
+		for _, id := range j.Piles() {
+			b := working.NewBook("")
+			a, _ := j.Pile(id, b)
+			for _, n := range a.Numbers() {
+				numbers++
+				opens(t, name, root, b, working.In{V: n.V, Ref: n.Ref})
+			}
+			for _, s := range b.Steps() {
+				for _, in := range s.Inputs {
+					opens(t, name+" "+s.ID, root, b, in)
+				}
+			}
+		}
+	}
+	require.Greater(t, numbers, 100)
+}
+
+func opens(t *testing.T, where string, root *document.Node, b *working.Book, in working.In) {
+	switch {
+	case in.Ref == "search:":
+	case strings.HasPrefix(in.Ref, "basis:"):
+		assert.Equal(t, basis.Figure(strings.TrimPrefix(in.Ref, "basis:")), in.V, "%s %s", where, in.Ref)
+	case strings.HasPrefix(in.Ref, "/"):
+		assert.NotNil(t, root.At(in.Ref), "%s: nothing stands at %s", where, in.Ref)
+		if field, ok := job.FieldAt(in.Ref); ok && field.Kind == job.Quantity {
+			s, err := quantity.ParseStated(root.At(in.Ref).Text(), field.Dim)
+			require.NoError(t, err)
+			assert.InDelta(t, s.Value, in.V, 1e-4, "%s %s", where, in.Ref)
+		}
+	default:
+		s := b.Find(in.Ref)
+		require.NotNil(t, s, "%s: no step %q", where, in.Ref)
+		assert.Equal(t, s.Value, in.V, "%s %s", where, in.Ref)
+	}
+}
