@@ -98,13 +98,13 @@ var PressureReadingRule = working.Rule{
 // UseRule is the formula of [Circuit.Use]; its inputs are eta_hi, A, p, W and
 // F_lim.
 var UseRule = working.Rule{
-	Key: "window.use", Symbol: "u", Formula: "(eta_hi*A*p + W)/F_lim", Dim: quantity.Dimensionless, Decimals: 3, Basis: "window.use",
+	Key: "window.use", Symbol: "use", Formula: "(eta_hi*A*p + W)/F_lim", Dim: quantity.Dimensionless, Decimals: 3, Basis: "window.use",
 	Inputs: []working.Symbol{symbolHigh, symbolArea, symbolReading, symbolOnHead, symbolLimit},
 }
 
 // PressureUseRule is the part of a pressure limit used at a reading; its
 // inputs are p and p_max.
 var PressureUseRule = working.Rule{
-	Key: "window.use", Symbol: "u", Formula: "p/p_max", Dim: quantity.Dimensionless, Decimals: 3, Basis: "window.use",
+	Key: "window.use", Symbol: "use", Formula: "p/p_max", Dim: quantity.Dimensionless, Decimals: 3, Basis: "window.use",
 	Inputs: []working.Symbol{symbolReading, symbolPressure},
 }
