@@ -1,12 +1,36 @@
-// Package history keeps who stated what and when. It knows no pile.
+// Package history keeps who stated what and when, and puts copies of a file
+// together. It knows no pile.
+//
+// # Sittings and entries
 //
 // A sitting is one opening of one copy of a file: an id, who, on which device,
 // since when, how many entries of every other sitting this copy had ("seen"),
-// and its entries in order. An entry is a merge patch (RFC 7396) of "now" with
-// its inverse "was", the time, and a reason where one was given. Nothing is
-// deleted: a patch holds no null, and a field made blank is the empty text.
+// and its entries in order. Every open and every union begins a new one. An
+// entry is a merge patch (RFC 7396) of "now" with its inverse "was", the time,
+// and a reason where one was given. Nothing is deleted: a patch holds no null,
+// and a field made blank is the empty text. An entry that has left the device is
+// never rewritten.
 //
-// Not here yet: the union of copies and open choices.
+// # Order
+//
+// One entry has seen another when it stands later in the same sitting, or when
+// its sitting began with the other in the copy. That is all the order there is;
+// clocks play no part. [Fold] takes the entries sitting by sitting, in an order
+// that agrees with it and is the same everywhere ([Log]).
+//
+// # Choices
+//
+// A field is a path whose value is not a map: a text, or a list as a whole. Of
+// the entries of a field, those count that no other entry of it has seen. Where
+// they agree the value is clean; where they do not, the field is an open
+// [Choice]: nobody is guessed to be right. An entry made after a union has seen
+// both and settles it.
+//
+// # Damage
+//
+// What should not happen is said in words and kept: an entry missing, two
+// entries under one number, a sitting that saw more than there is, sittings
+// that each saw the other. See [Damage].
 package history
 
 import "gaugewright/calc/document"
@@ -18,6 +42,9 @@ type Sitting struct {
 	Device string
 	On     string // when the sitting began, ISO 8601
 }
+
+// UnknownHand is the name of whoever changed "now" without an entry.
+const UnknownHand = "unknown hand"
 
 // Change is one entry about to be made.
 type Change struct {
@@ -69,7 +96,9 @@ func sitting(root *document.Node, s Sitting) *document.Node {
 	}
 	seen := document.NewMap()
 	for id, other := range all.Members() {
-		seen.Set(id, document.NewInt(other.Get("entries").Len()))
+		if n := other.Get("entries").Len(); n > 0 {
+			seen.Set(id, document.NewInt(n))
+		}
 	}
 	made := document.NewMap()
 	made.Set("who", document.NewText(s.Who))
@@ -95,26 +124,6 @@ func leaf(patch *document.Node) (path string, value *document.Node) {
 		return "", nil
 	}
 	return path, patch
-}
-
-// Origin says who entered the present value at a path and when.
-type Origin struct{ Who, Device, At, Why string }
-
-// LastOf returns the origin of the value at a path below "now", given without
-// that prefix ("/piles/p14/cutoff"): the latest entry that touches it. ok is
-// false where no entry does: the value came with the file.
-func LastOf(root *document.Node, path string) (o Origin, ok bool) {
-	for _, s := range root.Get("sittings").Members() {
-		entries := s.Get("entries")
-		for i := range entries.Len() {
-			e := entries.Item(i)
-			if e.Get("patch").At(path) == nil || (ok && e.Get("at").Text() < o.At) {
-				continue
-			}
-			o, ok = Origin{s.Get("who").Text(), s.Get("device").Text(), e.Get("at").Text(), e.Get("why").Text()}, true
-		}
-	}
-	return o, ok
 }
 
 // Count returns how many entries the file holds.

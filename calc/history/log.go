@@ -1,0 +1,241 @@
+package history
+
+import (
+	"slices"
+	"strconv"
+
+	"gaugewright/calc/document"
+)
+
+// Log is the history of one file, read once: its sittings in an order that
+// agrees with what each had seen, ties by id, and the damage found on the way.
+// It refers to the tree and is stale after the tree changes.
+type Log struct {
+	root     *document.Node
+	sittings []record
+	index    map[string]int
+	damage   []Damage
+}
+
+// record is one sitting as read.
+type record struct {
+	id      string
+	node    *document.Node
+	entries []*document.Node
+	seen    map[string]int
+}
+
+// Damage is something in the history that should not be. Nothing is dropped
+// for it.
+type Damage struct {
+	// Code is one of the codes below; calc/words has the sentence.
+	Code string
+	// Args are the sittings or places, and numbers.
+	Args []string
+	// Kept holds what stood there twice, where something did.
+	Kept []*document.Node
+}
+
+// The codes of damage.
+const (
+	MissingEntry = "history.missing" // sitting, number: an entry is not there
+	TwoEntries   = "history.two"     // sitting, number: two entries under one number; both are kept
+	BeyondEnd    = "history.beyond"  // sitting, other, seen, there: it saw more of the other than there is
+	Cycle        = "history.cycle"   // sittings: each saw the other
+	TwoRecords   = "history.record"  // place: two copies of a record disagree; both are kept
+	TwoValues    = "history.value"   // place: two copies disagree outside the history
+)
+
+// Read reads the history of a file.
+func Read(root *document.Node) *Log {
+	l := &Log{root: root, index: map[string]int{}}
+	for id, node := range root.Get("sittings").Members() {
+		r := record{id: id, node: node, seen: map[string]int{}}
+		for other, n := range node.Get("seen").Members() {
+			if count, ok := n.Int(); ok && count > 0 {
+				r.seen[other] = count
+			}
+		}
+		next := 0
+		for _, e := range node.Get("entries").Items() {
+			s, ok := e.Get("s").Int()
+			if !ok || s < next {
+				l.damage = append(l.damage, Damage{Code: TwoEntries, Args: []string{id, strconv.Itoa(s)}, Kept: []*document.Node{e}})
+				continue
+			}
+			for ; next < s && next < s+mostMissing; next++ {
+				l.damage = append(l.damage, Damage{Code: MissingEntry, Args: []string{id, strconv.Itoa(next)}})
+				if len(l.damage) > mostMissing {
+					next = s
+					break
+				}
+				r.entries = append(r.entries, nil)
+			}
+			next = s + 1
+			r.entries = append(r.entries, e)
+		}
+		l.sittings = append(l.sittings, r)
+	}
+	l.sort()
+	for _, r := range l.sittings {
+		for other, count := range sorted(r.seen) {
+			there := 0
+			if i, ok := l.index[other]; ok {
+				there = len(l.sittings[i].entries)
+			}
+			if count > there {
+				l.damage = append(l.damage, Damage{Code: BeyondEnd, Args: []string{r.id, other, strconv.Itoa(count), strconv.Itoa(there)}})
+			}
+		}
+	}
+	return l
+}
+
+// mostMissing bounds how many missing entries are named one by one.
+const mostMissing = 1000
+
+func sorted(m map[string]int) func(yield func(string, int) bool) {
+	keys := make([]string, 0, len(m))
+	for k := range m {
+		keys = append(keys, k)
+	}
+	slices.Sort(keys)
+	return func(yield func(string, int) bool) {
+		for _, k := range keys {
+			if !yield(k, m[k]) {
+				return
+			}
+		}
+	}
+}
+
+// sort puts the sittings into an order in which every sitting stands after
+// those it saw something of; among those that could come next, the smallest id
+// does. Sittings on a cycle come last, by id, and are named as damage.
+func (l *Log) sort() {
+	slices.SortFunc(l.sittings, func(a, b record) int {
+		if a.id < b.id {
+			return -1
+		}
+		return 1
+	})
+	place := make(map[string]int, len(l.sittings))
+	for i, r := range l.sittings {
+		place[r.id] = i
+	}
+	waits := make([]int, len(l.sittings)) // sittings seen and not yet placed
+	after := make([][]int, len(l.sittings))
+	for i, r := range l.sittings {
+		for other := range r.seen {
+			if k, ok := place[other]; ok && k != i {
+				waits[i]++
+				after[k] = append(after[k], i)
+			}
+		}
+	}
+	var ready heap
+	for i, n := range waits {
+		if n == 0 {
+			ready.push(i)
+		}
+	}
+	order := make([]record, 0, len(l.sittings))
+	placed := make([]bool, len(l.sittings))
+	for len(ready) > 0 {
+		i := ready.pop()
+		placed[i] = true
+		order = append(order, l.sittings[i])
+		for _, k := range after[i] {
+			if waits[k]--; waits[k] == 0 {
+				ready.push(k)
+			}
+		}
+	}
+	var cycle []string
+	for i, r := range l.sittings {
+		if !placed[i] {
+			cycle = append(cycle, r.id)
+			order = append(order, r)
+		}
+	}
+	if cycle != nil {
+		l.damage = append(l.damage, Damage{Code: Cycle, Args: cycle})
+	}
+	l.sittings = order
+	for i, r := range order {
+		l.index[r.id] = i
+	}
+}
+
+// heap gives the smallest number first.
+type heap []int
+
+func (h *heap) push(v int) {
+	*h = append(*h, v)
+	for i := len(*h) - 1; i > 0 && (*h)[i] < (*h)[(i-1)/2]; i = (i - 1) / 2 {
+		(*h)[i], (*h)[(i-1)/2] = (*h)[(i-1)/2], (*h)[i]
+	}
+}
+
+func (h *heap) pop() int {
+	top := (*h)[0]
+	last := len(*h) - 1
+	(*h)[0] = (*h)[last]
+	*h = (*h)[:last]
+	for i := 0; ; {
+		least := i
+		for _, k := range [2]int{2*i + 1, 2*i + 2} {
+			if k < last && (*h)[k] < (*h)[least] {
+				least = k
+			}
+		}
+		if least == i {
+			return top
+		}
+		(*h)[i], (*h)[least] = (*h)[least], (*h)[i]
+		i = least
+	}
+}
+
+// Damage returns what is wrong with the history.
+func (l *Log) Damage() []Damage { return l.damage }
+
+// Ref names one entry.
+type Ref struct {
+	Sitting string
+	S       int
+}
+
+// has says whether entry a has seen entry b.
+func (l *Log) has(a, b position) bool {
+	if a.sitting == b.sitting {
+		return a.s > b.s
+	}
+	return l.sittings[a.sitting].seen[l.sittings[b.sitting].id] > b.s
+}
+
+// position is a place in the log: index of the sitting, number of the entry.
+type position struct{ sitting, s int }
+
+// each walks all entries in the order of the log.
+func (l *Log) each(visit func(at position, entry *document.Node)) {
+	for i, r := range l.sittings {
+		for s, e := range r.entries {
+			if e != nil {
+				visit(position{i, s}, e)
+			}
+		}
+	}
+}
+
+// leaves walks the fields that a patch states: every value that is not a map.
+func leaves(path string, patch *document.Node, visit func(path string, value *document.Node)) {
+	for name, value := range patch.Members() {
+		below := document.Join(path, name)
+		if value.Kind() == document.Map {
+			leaves(below, value, visit)
+			continue
+		}
+		visit(below, value)
+	}
+}

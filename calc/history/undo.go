@@ -1,0 +1,100 @@
+package history
+
+import "gaugewright/calc/document"
+
+// Undo returns the patch that takes an entry back, or nil where there is
+// nothing left to take back. Only fields whose present value is still that
+// entry's are touched. A field that was not there before is made blank; a thing
+// that the entry made is struck out, because nothing is deleted. The patch is
+// to be entered like any other change.
+func (l *Log) Undo(ref Ref) *document.Node {
+	i, ok := l.index[ref.Sitting]
+	if !ok || ref.S < 0 || ref.S >= len(l.sittings[i].entries) || l.sittings[i].entries[ref.S] == nil {
+		return nil
+	}
+	e := l.sittings[i].entries[ref.S]
+	patch := undone(e.Get("patch"), e.Get("was"), l.root.Get("now"))
+	if patch.Len() == 0 {
+		return nil
+	}
+	return patch
+}
+
+func undone(patch, was, now *document.Node) *document.Node {
+	back := document.NewMap()
+	for name, value := range patch.Members() {
+		before, present := was.Get(name), now.Get(name)
+		if value.Kind() != document.Map {
+			if !present.Equal(value) {
+				continue // changed since
+			}
+			if before == nil || before.Kind() == document.Null {
+				back.Set(name, blanked(value))
+			} else if !before.Equal(value) {
+				back.Set(name, before.Clone())
+			}
+			continue
+		}
+		if before.Kind() == document.Null && present.Get("struck") == nil {
+			back.Set(name, struckOut("undone"))
+			continue
+		}
+		if inner := undone(value, before, present); inner.Len() > 0 {
+			back.Set(name, inner)
+		}
+	}
+	return back
+}
+
+func struckOut(why string) *document.Node {
+	struck := document.NewMap()
+	struck.Set("why", document.NewText(why))
+	m := document.NewMap()
+	m.Set("struck", struck)
+	return m
+}
+
+// Difference is a field that two states of "now" do not share.
+type Difference struct {
+	Path          string         // below "now"
+	Before, After *document.Node // nil where it is not stated
+}
+
+// Compare lists the fields in which two trees differ, in the order of the
+// first and then of the second.
+func Compare(a, b *document.Node) []Difference {
+	var list []Difference
+	compare("", a, b, &list)
+	return list
+}
+
+func compare(path string, a, b *document.Node, list *[]Difference) {
+	if a.Kind() == document.Map || b.Kind() == document.Map {
+		for name, x := range a.Members() {
+			compare(document.Join(path, name), x, b.Get(name), list)
+		}
+		for name, y := range b.Members() {
+			if a.Get(name) == nil {
+				compare(document.Join(path, name), nil, y, list)
+			}
+		}
+		if a.Kind() == document.Map && (b == nil || b.Kind() == document.Map) || a == nil {
+			return
+		}
+	}
+	if !a.Equal(b) {
+		*list = append(*list, Difference{path, a, b})
+	}
+}
+
+// Until returns the tree that the entries up to a time give, by the clocks of
+// the devices that made them (ISO 8601, compared as text).
+func (l *Log) Until(time string) *document.Node {
+	now := document.NewMap()
+	l.each(func(_ position, e *document.Node) {
+		if e.Get("at").Text() <= time {
+			document.MergePatch(now, e.Get("patch"))
+		}
+	})
+	return now
+}
