@@ -135,6 +135,13 @@ func TestTheWeightOnTheHeadAlone(t *testing.T) {
 	assert.Equal(t, "reason.headAlone", a.Reasons[0].Code)
 }
 
+func TestEfficienciesInTheWrongOrderGiveNoReading(t *testing.T) {
+	a := answer(t, with(t, "/rigs/r/circuits/c/efficiency/high", "0.90"))
+	assert.Equal(t, assess.Incomplete, a.State)
+	assert.Nil(t, a.Set)
+	assert.Equal(t, "reason.efficiency", a.Reasons[0].Code)
+}
+
 func TestWithoutAStatedHighEfficiencyTheLimitsTakeOne(t *testing.T) {
 	a := answer(t, with(t, "/rigs/r/circuits/c/efficiency/high", ""))
 	assert.Equal(t, "1.00", a.High.Text(quantity.Point))

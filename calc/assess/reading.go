@@ -119,6 +119,11 @@ func (w *judge) gauging() (c window.Circuit, in inputs, ready bool) {
 	if w.circuit.High.Known() {
 		w.answer.High = stated(w.circuit.High)
 	}
+	if c.Low > c.High {
+		w.answer.Reasons = append(w.answer.Reasons, Note{"reason.efficiency", []string{w.answer.Low.Text(w.Sign()), w.answer.High.Text(w.Sign())}})
+		w.need("field.rigs.circuits.efficiency.low")
+		return c, in, false
+	}
 	w.answer.Single = w.circuit.High.Known() && w.circuit.Low.V == w.circuit.High.V
 	return c, in, true
 }

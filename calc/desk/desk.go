@@ -56,7 +56,7 @@ func (d *Desk) answer(r *document.Node, data []byte) (*document.Node, []byte) {
 	}
 	switch verb {
 	case "enter":
-		return f.enter(r), nil
+		return f.enter(r, data), nil
 	case "show":
 		return f.show(r), nil
 	case "save":

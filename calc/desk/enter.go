@@ -21,9 +21,11 @@ import (
 //	unwaive path
 //	strike  path, why: strikes a thing out
 //	title   title: names the job
+//	undo    of: {sitting, s}: takes an entry back, by an entry
+//	join    with bytes: another copy of the job
 //
 // A "show" in the request brings a view back with the answer.
-func (f *file) enter(r *document.Node) *document.Node {
+func (f *file) enter(r *document.Node, data []byte) *document.Node {
 	if f.readOnly {
 		return refusal("desk.readOnly")
 	}
@@ -45,6 +47,10 @@ func (f *file) enter(r *document.Node) *document.Node {
 		answer = f.strike(r)
 	case "title":
 		answer = f.put(r, "/now/title", strings.TrimSpace(r.Get("title").Text()), false)
+	case "undo":
+		answer = f.undo(r)
+	case "join":
+		answer = f.join(data)
 	default:
 		return refusal("desk.do", do)
 	}
@@ -59,13 +65,14 @@ func (f *file) change(r, patch *document.Node, fold bool) {
 	s := r.Get("sitting")
 	history.Enter(f.root, history.Sitting{ID: s.Get("id").Text(), Who: s.Get("who").Text(), Device: s.Get("device").Text(), On: s.Get("on").Text()},
 		history.Change{At: r.Get("at").Text(), Patch: patch, Why: r.Get("why").Text(), Fold: fold})
-	f.judged = nil
+	f.changed()
 }
 
 // put enters a text at a path; blank is the empty text. What stands there
-// already is not entered again.
+// already is not entered again, unless it is one of two values between which
+// nobody has chosen yet.
 func (f *file) put(r *document.Node, path, value string, fold bool) *document.Node {
-	if f.root.At(path).Text() == value {
+	if f.root.At(path).Text() == value && !f.contested(path) {
 		return okay().Node
 	}
 	patch, ok := f.job().Patch(path, text(value))
@@ -74,6 +81,15 @@ func (f *file) put(r *document.Node, path, value string, fold bool) *document.No
 	}
 	f.change(r, patch, fold)
 	return okay().Node
+}
+
+func (f *file) contested(path string) bool {
+	for _, c := range f.choices {
+		if "/now"+c.Path == path {
+			return true
+		}
+	}
+	return false
 }
 
 // owned says whether the thing that a field belongs to is there: a patch must

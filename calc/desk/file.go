@@ -5,6 +5,7 @@ import (
 
 	"gaugewright/calc/assess"
 	"gaugewright/calc/document"
+	"gaugewright/calc/history"
 	"gaugewright/calc/job"
 	"gaugewright/calc/words"
 	"gaugewright/calc/working"
@@ -13,18 +14,56 @@ import (
 // file is one open document.
 type file struct {
 	root     *document.Node
-	judged   *assess.Job // of the present tree; nil after a change
+	choices  []history.Choice // open ones: two values for one field
+	judged   *assess.Job      // of the present tree; nil after a change
 	readOnly bool
 }
 
 func (f *file) job() job.Job { return job.View(f.root) }
 
-// judge returns the judge of the present tree.
+// judge returns the judge of the present tree. A field with an open choice is
+// not computed with: for the judge it holds neither value.
 func (f *file) judge() *assess.Job {
 	if f.judged == nil {
-		f.judged = assess.Of(f.job())
+		root := f.root
+		if len(f.choices) > 0 {
+			root = f.undecided()
+		}
+		f.judged = assess.Of(job.View(root))
 	}
 	return f.judged
+}
+
+// twoValues stands in a contested field of the judge's tree. It is no quantity,
+// no choice and no id, so nothing can be computed with it.
+const twoValues = "two values"
+
+func (f *file) undecided() *document.Node {
+	root := document.NewMap()
+	for name, value := range f.root.Members() {
+		root.Set(name, value)
+	}
+	now := f.root.Get("now").Clone()
+	root.Set("now", now)
+	for _, c := range f.choices {
+		field, ok := job.FieldAt("/now" + c.Path)
+		if !ok || field.Kind == job.Words {
+			continue
+		}
+		if patch, ok := job.View(root).Patch("/now"+c.Path, text(twoValues)); ok {
+			document.MergePatch(now, patch)
+		}
+	}
+	return root
+}
+
+// changed forgets what was worked out from the tree as it was. Choices can only
+// be settled by an entry, never made by one.
+func (f *file) changed() {
+	f.judged = nil
+	if len(f.choices) > 0 {
+		f.choices = history.Read(f.root).Choices()
+	}
 }
 
 // answer assesses a pile, with the places of its numbers.
@@ -33,35 +72,78 @@ func (f *file) answer(pile string) (assess.Answer, bool) {
 }
 
 // open makes a new document ("as": "new", with three ids: job, pile,
-// criterion; "kind": "shelf" makes one without a pile) or reads one from
+// criterion; the name "shelf" makes one without a pile) or reads one from
 // bytes. What cannot be read is not opened, and nothing else changes.
 func (d *Desk) open(r *document.Node, name string, data []byte) *document.Node {
-	var root *document.Node
-	switch {
-	case r.Get("as").Text() == "new" && len(data) == 0:
-		ids := r.Get("ids")
-		if ids.Len() < 3 {
-			return refusal("desk.ids")
-		}
-		if r.Get("kind").Text() == "shelf" || name == "shelf" {
-			root = job.Empty(ids.Item(0).Text())
-		} else {
-			root = job.New(name, ids.Item(1).Text(), ids.Item(2).Text())
-		}
-	default:
-		var complaints document.Complaints
-		root, complaints = document.Read(data)
-		if complaints.None() {
-			complaints = job.Check(root)
-		}
-		if !complaints.None() {
-			return complaintsInto(newObject().with("ok", yes(false)).with("code", text("desk.file")), complaints).Node
-		}
+	f, refused := opened(r, name, data)
+	if refused != nil {
+		return refused
 	}
-	f := &file{root: root, readOnly: job.ReadOnly(root)}
 	d.files[name] = f
 	f.takeUpPending()
-	return okay().with("job", text(f.job().ID())).with("title", text(f.job().Title())).with("readOnly", yes(f.readOnly)).Node
+	return f.openAnswer()
+}
+
+func opened(r *document.Node, name string, data []byte) (f *file, refused *document.Node) {
+	if r.Get("as").Text() == "new" && len(data) == 0 {
+		ids := r.Get("ids")
+		if ids.Len() < 3 {
+			return nil, refusal("desk.ids")
+		}
+		if name == "shelf" {
+			return &file{root: job.Empty(ids.Item(0).Text())}, nil
+		}
+		root := job.Empty(name)
+		history.Enter(root, history.Sitting{ID: name}, history.Change{Patch: job.First(ids.Item(1).Text(), ids.Item(2).Text())})
+		return &file{root: root}, nil
+	}
+	root, complaints := document.ReadOwned(data)
+	if complaints.None() {
+		complaints = job.Check(root)
+	}
+	if !complaints.None() {
+		return nil, complaintsInto(newObject().with("ok", yes(false)).with("code", text("desk.file")), complaints).Node
+	}
+	f = &file{root: root, readOnly: job.ReadOnly(root)}
+	if !f.readOnly {
+		history.Reconcile(root)
+		f.choices = history.Read(root).Choices()
+	}
+	return f, nil
+}
+
+func (f *file) openAnswer() *document.Node {
+	j := f.job()
+	return okay().with("job", text(j.ID())).with("title", text(j.Title())).with("readOnly", yes(f.readOnly)).
+		with("choices", whole(len(f.choices))).with("damage", texts(f.damage())).with("problems", texts(f.problems())).Node
+}
+
+// damage says what is wrong with the history.
+func (f *file) damage() []string {
+	list := []string{}
+	for _, d := range history.Read(f.root).Damage() {
+		list = append(list, damageSays(d))
+	}
+	if n := f.root.Get("disputed").Len(); n > 0 {
+		list = append(list, words.Say("history.disputed", itoa(n)))
+	}
+	return list
+}
+
+func damageSays(d history.Damage) string {
+	if d.Code == history.Cycle {
+		return words.Say(d.Code, words.List(d.Args))
+	}
+	return words.Say(d.Code, d.Args...)
+}
+
+// problems says what is impossible together.
+func (f *file) problems() []string {
+	list := []string{}
+	for _, c := range job.Problems(f.root).List {
+		list = append(list, words.Say(c.Code, c.Found, c.Allowed))
+	}
+	return list
 }
 
 // takeUpPending enters what a host had journalled but could not hand to a
@@ -74,7 +156,7 @@ func (f *file) takeUpPending() {
 	f.root.Remove("pending")
 	for _, request := range pending.Items() {
 		if request.Kind() == document.Map {
-			f.enter(request)
+			f.enter(request, nil)
 		}
 	}
 }

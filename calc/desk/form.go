@@ -32,6 +32,9 @@ func (f *file) field(path string) *document.Node {
 		}
 		o = o.with("units", texts(units))
 	}
+	if f.contested(path) {
+		o = o.with("contested", yes(true))
+	}
 	switch stored {
 	case "":
 		state = "blank"
@@ -52,7 +55,7 @@ func (f *file) field(path string) *document.Node {
 	}
 	o = o.with("typed", text(typed)).with("unit", text(unit)).with("echo", text(echo)).with("state", text(state)).
 		with("minus", yes(field.Kind == job.Quantity && field.Min < 0)).with("others", others)
-	if list := f.choices(field, path); list != nil {
+	if list := f.options(field, path); list != nil {
 		o = o.with("choices", list)
 	}
 	if words.Has("hint." + key) {
@@ -64,8 +67,8 @@ func (f *file) field(path string) *document.Node {
 	return o.Node
 }
 
-// choices lists what a choice or reference may be; nil for other fields.
-func (f *file) choices(field job.Field, path string) *document.Node {
+// options lists what a choice or reference may be; nil for other fields.
+func (f *file) options(field job.Field, path string) *document.Node {
 	j := f.job()
 	list := document.NewList()
 	add := func(value, label string) {

@@ -26,6 +26,9 @@ func (f *file) readings(o object, a assess.Answer) object {
 	o = o.with("set", f.says(set)).with("never", f.says(a.Never)).with("big", text(f.big(a)))
 	o = o.with("reasons", texts(words.Notes(a.Reasons))).with("ways", texts(words.Notes(a.Ways))).with("notes", texts(words.Notes(a.Notes)))
 	o = o.with("setLoad", f.says(a.SetLoad)).with("loadAtSet", f.says(whenOpen(a, a.LoadAtSet))).with("efficiency", f.efficiency(a))
+	if n := len(f.choices); n > 0 {
+		o = o.with("choices", whole(n)).with("choicesSay", text(words.Say("choices.says", itoa(n))))
+	}
 	o = o.with("bar", f.bar(a)).with("limits", f.limits(a)).with("cautions", texts(cautions()))
 	return o
 }

@@ -19,6 +19,9 @@ import (
 //	kept     the rigs and pile types that can be taken
 //	parcel   a rig, a type or all of them, to be taken into another document
 //	info     what the document is
+//	choices  fields with two values between which nobody has chosen
+//	history  who stated what at "path" and below: from, count
+//	compare  what differs between the states at two times: from, to
 //
 // Every number for a person is a text with its unit and with the place of its
 // working.
@@ -40,6 +43,12 @@ func (f *file) show(r *document.Node) *document.Node {
 		return f.showParcel(r)
 	case "info":
 		return f.showInfo()
+	case "choices":
+		return f.showChoices()
+	case "history":
+		return f.showHistory(r)
+	case "compare":
+		return f.showCompare(r)
 	default:
 		return refusal("desk.view", view)
 	}
@@ -49,7 +58,8 @@ func (f *file) showInfo() *document.Node {
 	j := f.job()
 	return okay().with("job", text(j.ID())).with("title", text(j.Title())).with("readOnly", yes(f.readOnly)).
 		with("changes", whole(history.Count(f.root))).with("piles", whole(len(j.Piles()))).
-		with("rigs", whole(len(j.Rigs()))).with("types", whole(len(j.PileTypes()))).Node
+		with("rigs", whole(len(j.Rigs()))).with("types", whole(len(j.PileTypes()))).
+		with("choices", whole(len(f.choices))).with("damage", texts(f.damage())).with("problems", texts(f.problems())).Node
 }
 
 // says writes a number as an answer holds it; nil is null.

@@ -90,7 +90,7 @@ func (f *file) cross(path, value string) *problem {
 	rigs.Set(names[2], f.root.At("/now/rigs/"+document.Escape(names[2])).Clone())
 	trial.Get("now").Set("rigs", rigs)
 	document.MergePatch(trial.Get("now"), patch)
-	for _, c := range job.Check(trial).List {
+	for _, c := range job.Problems(trial).List {
 		if c.Code == "job.rod" || c.Code == "job.efficiency" {
 			return &problem{code: strings.Replace(c.Code, "job.", "typed.", 1), found: c.Found, allowed: c.Allowed}
 		}

@@ -3,6 +3,7 @@ package desk
 import (
 	"gaugewright/calc/assess"
 	"gaugewright/calc/document"
+	"gaugewright/calc/history"
 	"gaugewright/calc/job"
 	"gaugewright/calc/window"
 	"gaugewright/calc/words"
@@ -74,7 +75,9 @@ func readWhole(data []byte) (*file, []string) {
 		found = job.Check(root)
 	}
 	if found.None() {
-		return &file{root: root}, nil
+		f := &file{root: root}
+		f.choices = history.Read(root).Choices()
+		return f, nil
 	}
 	var list []string
 	for _, c := range found.List {

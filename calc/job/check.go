@@ -13,7 +13,7 @@ import (
 //
 // Codes: job.format, job.schema, job.id, job.kind (a value of the wrong kind
 // of JSON), job.quantity (its grammar, unit or dimension), job.range,
-// job.choice, job.reference, job.count, job.rod, job.efficiency, job.record.
+// job.choice, job.reference, job.count, job.record.
 func Check(root *document.Node) document.Complaints {
 	c := &checker{job: View(root)}
 	if root.Kind() != document.Map {
@@ -42,8 +42,19 @@ func Check(root *document.Node) document.Complaints {
 		return c.found
 	}
 	c.walk(now, place{"", "/now"})
-	c.crossChecks()
 	c.records()
+	return c.found
+}
+
+// Problems lists what is well-formed but impossible together: a rod thicker
+// than its bore, efficiencies in the wrong order, a circuit of another rig.
+// Copies that are each right can be so after a union, so a file with a problem
+// opens; what hangs on it is not computed until it is mended.
+//
+// Codes: job.rod, job.efficiency, job.circuit.
+func Problems(root *document.Node) document.Complaints {
+	c := &checker{job: View(root)}
+	c.crossChecks()
 	return c.found
 }
 
@@ -224,7 +235,7 @@ func (c *checker) crossChecks() {
 			_, ok = r.Circuit(circuit)
 		}
 		if !ok {
-			c.add("job.reference", document.Join("/now/piles", id)+"/circuit", circuit, "the id of a circuit of the pile's rig", "")
+			c.add("job.circuit", document.Join("/now/piles", id)+"/circuit", n.Get("mark").Text(), "a circuit of the pile's rig", "")
 		}
 	}
 }

@@ -49,14 +49,13 @@ func patchBelow(n *document.Node, names []string, value *document.Node) (*docume
 	return patch, true
 }
 
-// New returns the tree of an empty job: one pile and one criterion under the
-// given ids, nothing filled in but the scheme.
-func New(id, pile, criterion string) *document.Node {
-	root := Empty(id)
-	now := root.Get("now")
+// First returns the first patch of an empty job: one pile and one criterion
+// under the given ids, nothing filled in but the scheme.
+func First(pile, criterion string) *document.Node {
+	now := document.NewMap()
 	now.Set("criteria", mapOf(criterion, mapOf("scheme", document.NewText("single factor"))))
 	now.Set("piles", mapOf(pile, mapOf("criterion", document.NewText(criterion))))
-	return root
+	return now
 }
 
 // Empty returns the tree of a job without any thing in it.

@@ -47,9 +47,7 @@ func TestSpoiledFiles(t *testing.T) {
 		{`"number": "4"`, `"number": "4.0"`, "job.count", "/groups/0/number"},
 		{`"number": "4"`, `"number": "0"`, "job.range", "/groups/0/number"},
 		{`"side": "bore"`, `"side": "left"`, "job.choice", "/groups/0/side"},
-		{`"rod": "140 mm", "side": "bore"`, `"rod": "200 mm", "side": "bore"`, "job.rod", "/groups/0/rod"},
 		{`"low": "0.95"`, `"low": "1.05"`, "job.range", "/efficiency/low"},
-		{`"high": "1.00"`, `"high": "0.90"`, "job.efficiency", "/efficiency/low"},
 		{`"division": "0.5 MPa"`, `"division": "0 MPa"`, "job.range", "/division"},
 		{`"factor": "2.0"`, `"factor": "0.9"`, "job.range", "/factor"},
 		{`"gripHeight": "0.60 m"`, `"gripHeight": "unknown"`, "job.quantity", "/gripHeight"},
@@ -73,12 +71,32 @@ func TestReferencesMustLeadSomewhere(t *testing.T) {
 	root := read(t, example(t))
 	j := job.View(root)
 	pile := j.Piles()[0]
-	for _, name := range []string{"rig", "type", "criterion", "circuit"} {
+	for _, name := range []string{"rig", "type", "criterion"} {
 		spoiled := root.Clone()
 		spoiled.At("/now/piles/"+pile).Set(name, document.NewText("nowhere"))
 		found := job.Check(spoiled)
 		require.NotEmpty(t, found.List, name)
 		assert.Equal(t, "job.reference", found.List[0].Code, name)
+	}
+}
+
+// What is impossible together is listed, and the file opens: a union of two
+// good copies may be so.
+func TestProblems(t *testing.T) {
+	assert.Empty(t, job.Problems(read(t, example(t))).List)
+	for _, c := range []struct{ from, to, code, path string }{
+		{`"rod": "140 mm", "side": "bore"`, `"rod": "200 mm", "side": "bore"`, "job.rod", "/groups/0/rod"},
+		{`"high": "1.00"`, `"high": "0.90"`, "job.efficiency", "/efficiency/low"},
+		{`"circuit": "0193b000-0000-7000-8000-000000000111"`, `"circuit": "0193b000-0000-7000-8000-000000000121"`, "job.circuit", "/circuit"},
+	} {
+		root := read(t, strings.Replace(example(t), c.from, c.to, 1))
+		assert.Empty(t, job.Check(root).List, c.to)
+		found := job.Problems(root)
+		require.Len(t, found.List, 1, c.to)
+		assert.Equal(t, c.code, found.List[0].Code)
+		assert.True(t, strings.HasSuffix(found.List[0].Path, c.path), found.List[0].Path)
+		assert.NotEmpty(t, found.List[0].Found)
+		assert.NotEmpty(t, found.List[0].Allowed)
 	}
 }
 
