@@ -59,6 +59,6 @@ var complaints = map[string]string{
 	"history.record":     "Two copies of a record disagree at {0}. Both are kept.",
 	"history.value":      "Two copies disagree at {0}. Both are kept.",
 	"history.disputed":   "{0} places hold what a second copy says otherwise; it is kept under “disputed” in the file.",
-	"choices.says":       "{0} fields hold two values between them yet, and nothing is computed with them.",
+	"choices.says":       "Fields with two values: {0}. Nobody has chosen yet, and nothing is computed with them.",
 	"place":              "{0}: {1}", "who.unnamed": "not named",
 }
