@@ -1,32 +1,89 @@
-// A plain placeholder until the screens are written: shows the state and the
-// documents on this device, and opens and saves files.
+// The screens: which one the address names, and the drawing of it.
 import { effect } from "@preact/signals-core";
-import { html, render } from "lit-html";
-import * as files from "../files.ts";
-import * as signals from "../signals.ts";
+import { html, nothing, render, type TemplateResult } from "lit-html";
+import { core } from "../signals.ts";
+import { aboutScreen } from "./about.ts";
+import { asideScreen } from "./aside.ts";
+import { watchDrops } from "./come.ts";
+import { typingBeforeStart } from "./early.ts";
+import { formScreen } from "./form.ts";
+import { incomingScreen } from "./incoming.ts";
+import { jobScreen, jobsScreen } from "./jobs.ts";
+import { keepScreen } from "./keep.ts";
+import { limitsScreen } from "./limits.ts";
+import { screens, type ScreenName } from "./list.ts";
+import { moreScreen } from "./more.ts";
+import { pasteScreen } from "./paste.ts";
+import { rigPicker, typePicker } from "./picker.ts";
+import { pileScreen } from "./pile.ts";
+import { pilesScreen } from "./piles.ts";
+import { placeOf, route, watchRoute } from "./route.ts";
+import { settingsScreen } from "./settings.ts";
+import { firstScreen, pileSizing } from "./sizing.ts";
+import { current, lookForLast, looked, offered } from "./sizingstate.ts";
+import { restoreTheme } from "./theme.ts";
+import { watchHeight } from "./viewport.ts";
+import { workingScreen } from "./working.ts";
+
+export { screens } from "./list.ts";
+
+const drawn: Record<ScreenName, (...parts: string[]) => TemplateResult> = {
+  "": firstScreen,
+  size: (doc = "", pile = "") => pileSizing(doc, pile),
+  "pick-rig": (doc, pile) => rigPicker(doc, pile),
+  "pick-pile": (doc, pile) => typePicker(doc, pile),
+  limits: (doc = "", pile) => limitsScreen(doc, pile),
+  form: (doc = "", path = "") => formScreen(doc, path),
+  piles: (doc = "", page = "0") => pilesScreen(doc, pageOf(page)),
+  pile: (doc = "", pile = "") => pileScreen(doc, pile),
+  working: (doc = "", step = "", pile) => workingScreen(doc, step, pile),
+  more: moreScreen,
+  jobs: jobsScreen,
+  job: (doc = "") => jobScreen(doc),
+  incoming: incomingScreen,
+  paste: pasteScreen,
+  keep: (doc = "") => keepScreen(doc),
+  aside: asideScreen,
+  settings: settingsScreen,
+  about: aboutScreen,
+};
 
 export function startScreens(root: HTMLElement): void {
+  restoreTheme();
+  watchRoute();
+  watchHeight();
+  watchDrops();
+  const resume = typingBeforeStart(root);
   root.replaceChildren();
+  let last: readonly string[] | undefined;
   effect(() => {
-    render(page(), root);
+    const now = route.value;
+    const moved = last !== undefined && last !== now;
+    // A new place is drawn from nothing, so that nothing of the old one stays in a box.
+    if (moved) render(nothing, root);
+    last = now;
+    render(screenOf(now), root);
+    if (moved) arrive();
+  });
+  resume();
+  void lookForLast();
+  effect(() => {
+    if (core.value.state === "ready" && looked.value && current.value === null && offered.value === null) void lookForLast();
   });
 }
 
-function page() {
-  const core = signals.core.value;
-  return html`<main>
-    <h1>Gaugewright</h1>
-    <p id="state" role="status">${core.state}${"why" in core ? `: ${core.why}` : ""}</p>
-    ${signals.readOnly.value ? html`<p>Another tab is editing; this one only shows.</p>` : null}
-    <ul>
-      ${[...signals.docs.value.values()].map(
-        (info) =>
-          html`<li>
-            ${info.title || info.doc}
-            <button type="button" @click=${() => files.sendOut(info.doc, { share: false })}>Save file</button>
-          </li>`,
-      )}
-    </ul>
-    <button type="button" @click=${() => files.openPicked()}>Open a file</button>
-  </main>`;
+function screenOf([name = "", ...parts]: readonly string[]): TemplateResult {
+  const known = screens.find((one) => one === name);
+  return known === undefined ? html`${drawn[""]()}` : html`${drawn[known](...parts)}`;
+}
+
+/** Stands where this place was left, or at its top, with the title read out. */
+function arrive(): void {
+  scrollTo(0, placeOf());
+  document.getElementById("title")?.focus({ preventScroll: true });
+}
+
+/** Page numbers in an address are digits only. */
+function pageOf(text: string): number {
+  return /^\d{1,6}$/.test(text) ? parseInt(text, 10) : 0;
 }

@@ -52,6 +52,20 @@ export function drop(key: string): void {
   drafts.value = next;
 }
 
+/** Units chosen for boxes whose text has none, kept while the box is blank. */
+const units = signal<ReadonlyMap<string, string>>(new Map());
+
+export function unitChosen(key: string): string | undefined {
+  return units.value.get(key);
+}
+
+export function chooseUnit(key: string, unit: string | undefined): void {
+  const next = new Map(units.peek());
+  if (unit === undefined) next.delete(key);
+  else next.set(key, unit);
+  units.value = next;
+}
+
 /** Drafts whose keys start with `prefix`, taken out. */
 export function takeAll(prefix: string): [string, string][] {
   const taken: [string, string][] = [];

@@ -9,7 +9,7 @@ type Shown = TemplateResult | typeof nothing;
 /** A number with its unit; a link to its working where there is one. */
 export function number(doc: string, pile: string | undefined, says: Says | null | undefined, kind = ""): Shown {
   if (!says) return nothing;
-  const inner = html`<span class="v">${minus(says.says)}</span>${says.unit ? html`<span class="u">${unitText(says.unit)}</span>` : nothing}`;
+  const inner = html`<span class="v">${minus(says.says)}</span>${says.unit ? html`\u202f<span class="u">${unitText(says.unit)}</span>` : nothing}`;
   if (!says.open) return html`<span class="num ${kind}">${inner}</span>`;
   return html`<a class="num opens ${kind}" href=${workingLink(doc, pile, says.open)}>${inner}</a>`;
 }

@@ -9,9 +9,9 @@ const greek: Record<string, string> = {
 
 const functions = new Set(["sqrt", "abs", "min", "max", "sum", "roundup", "rounddown", "if"]);
 
-/** A hyphen before a digit becomes a minus sign. */
+/** A hyphen before a digit becomes a minus sign, an x between numbers a times sign. */
 export function minus(text: string): string {
-  return text.replace(/(^|[\s(])-(?=\d)/g, "$1−");
+  return text.replace(/(^|[\s(])-(?=\d)/g, "$1−").replace(/(\w) x (?=\d)/g, "$1 × ");
 }
 
 /** m2 as m². */
@@ -97,7 +97,7 @@ class Setter {
   }
 
   #product(): Shown {
-    let left: Shown = this.#power();
+    let left: Shown = this.#power(this.#isNumerator());
     for (let next = this.#peek(); next && isOne(next, "*", "/"); next = this.#peek()) {
       this.#at++;
       if (next.text === "*") {
@@ -116,7 +116,7 @@ class Setter {
     return html`${base}<sup>${this.#atom(true)}</sup>`;
   }
 
-  /** `bare`: parentheres around the whole are not needed. */
+  /** `bare`: parentheses around the whole are not needed. */
   #atom(bare: boolean): Shown {
     const token = this.#peek();
     if (!token) throw new Error("ends early");
@@ -125,7 +125,7 @@ class Setter {
     if (isOne(token, "-")) return html`−${this.#power()}`;
     if (isOne(token, "(")) {
       const inner = this.#list();
-      return bare || this.#wraps() ? html`${inner}` : html`(${inner})`;
+      return bare ? html`${inner}` : html`(${inner})`;
     }
     if (token.kind !== "name") throw new Error("unexpected " + token.text);
     if (functions.has(token.text) && isOne(this.#peek(), "(")) {
@@ -138,9 +138,15 @@ class Setter {
     return symbol(token.text);
   }
 
-  /** A group that is the whole numerator needs no parentheses. */
-  #wraps(): boolean {
-    return isOne(this.#peek(), "/") && !isOne(this.list[this.#at - 1], "^");
+  /** A group that is the whole numerator needs no parentheses: is one next? */
+  #isNumerator(): boolean {
+    let depth = 0;
+    for (let i = this.#at; i < this.list.length; i++) {
+      if (isOne(this.list[i], "(")) depth++;
+      if (isOne(this.list[i], ")")) depth--;
+      if (depth === 0) return i > this.#at && isOne(this.list[i + 1], "/");
+    }
+    return false;
   }
 
   #list(): Shown {

@@ -57,7 +57,6 @@ export interface Efficiency {
 export interface Bar {
   set?: number | null;
   never?: number | null;
-  full: number;
 }
 
 /** What the large place needs; the sizing and the pile both give it. */
@@ -147,7 +146,7 @@ export interface Form extends Answered {
   title: string;
   name: string;
   sections: FormSection[];
-  waiver: { limit: string; path: string; fields: Field[]; says: string } | null;
+  waiver: { limit: string; label: string; active: boolean; path: string; fields: Field[]; says: string } | null;
 }
 
 export interface PileRow {
@@ -175,19 +174,29 @@ export interface Piles extends Answered {
   rows: PileRow[];
 }
 
-/** Levels as fractions of the drawn height, for drawing only; words beside. */
-export interface DrawnPile {
-  marks: { at: number; label: string; says: string }[];
-  segments: { top: number; bottom: number; label: string }[];
-  head?: number;
+/** Levels as fractions of the drawn height, 0 at the top, for drawing only. */
+export interface Drawing {
+  levels: { kind: string; label: string; says: string; at: number }[];
+  pieces: { from: number; to: number; says: string }[];
+}
+
+export interface Group {
+  title: string;
+  says: string;
+  notes: string[];
+  lines: { label: string; value: Says | null; says: string }[];
 }
 
 export interface Pile extends Readings, Answered {
   mark: string;
   stateSays: string;
   limits: Limit[];
-  groups: { title: string; lines: { label: string; value: Says | null; says: string }[] }[];
-  drawn?: DrawnPile | null;
+  type: string;
+  rig: string;
+  headState: string;
+  headSays: string;
+  groups: Group[];
+  drawing: Drawing | null;
   fieldsPath: string;
   cautions: string[];
 }
@@ -198,7 +207,6 @@ export interface Source {
   clause: string;
   mark: string;
   markLetter?: string;
-  value?: string;
 }
 
 export interface WorkingInput {
@@ -218,9 +226,8 @@ export interface Working extends Answered {
   shown: string;
   source: Source | null;
   inputs: WorkingInput[];
-  proofs: { says: string; holds: boolean }[];
-  stated: { typed: string; value: string; conversion?: string; by?: string; at?: string; path?: string } | null;
-  figure: Source | null;
+  proofs: { title: string; formula: string; says: string; holds: boolean }[];
+  stated: { typed: string; conversion?: string; by?: string; at?: string; path?: string } | null;
 }
 
 export interface Complaint {
@@ -230,15 +237,14 @@ export interface Complaint {
   code: string;
 }
 
-export interface Problems extends Answered {
-  complaints: Complaint[];
-  count: number;
-}
-
 export interface Info extends Answered {
   title: string;
   readOnly: boolean;
   changes: number;
-  kind: "sizing" | "job" | "shelf";
   piles: number;
+}
+
+/** A job of one pile is worked on from the first screen. */
+export function isSizing(info: Info): boolean {
+  return info.piles === 1;
 }

@@ -1,0 +1,214 @@
+// One field of the core as an edit box, a choice or a list, with what the core
+// understood beside it. The box keeps what was typed.
+import { html, nothing, svg, type TemplateResult } from "lit-html";
+import { live } from "lit-html/directives/live.js";
+import type { Json } from "../protocol.ts";
+import { readOnly } from "../signals.ts";
+import { enter } from "./data.ts";
+import { answered, chooseUnit, draftOf, drop, left, sent, typing, unitChosen } from "./fieldstate.ts";
+import { label } from "./labels.ts";
+import { unitText } from "./symbols.ts";
+import type { Field, Offer, Problem } from "./views.ts";
+
+type Shown = TemplateResult | typeof nothing;
+export type Show = { view: string; [name: string]: Json };
+
+/** Where an edit goes: the document, and the view that shows the outcome. */
+export interface Target {
+  doc: string;
+  show: Show;
+}
+
+export async function type(target: Target, path: string, typed: string, entered = typed): Promise<void> {
+  const key = draftKey(target.doc, path);
+  typing(key, typed);
+  sent(key);
+  const { answer } = await enter(target.doc, { do: "type", path, typed: entered }, target.show);
+  const taken = answer.ok || answer.code === "core-unavailable";
+  answered(key, taken, taken ? ((answer["problem"] as Problem | undefined) ?? null) : { says: answer.says ?? "" });
+}
+
+export function draftKey(doc: string, path: string): string {
+  return `${doc} ${path}`;
+}
+
+/** An edit box and what it does; one template for all, so that a box keeps its focus when its field arrives. */
+export interface Box {
+  id: string;
+  /** Names the draft. */
+  key: string;
+  typed: string;
+  mode: "text" | "decimal" | "numeric";
+  invalid: boolean;
+  input(typed: string): void;
+}
+
+export function editBox(of: Box): TemplateResult {
+  return html`<input
+    id=${of.id}
+    class="box"
+    type="text"
+    inputmode=${of.mode}
+    autocomplete="off"
+    autocapitalize="off"
+    spellcheck="false"
+    enterkeyhint="done"
+    aria-describedby=${`${of.id}-echo ${of.id}-problem`}
+    aria-invalid=${of.invalid ? "true" : "false"}
+    ?readonly=${readOnly.value}
+    .value=${live(draftOf(of.key)?.typed ?? of.typed)}
+    @input=${(event: InputEvent) => of.input((event.target as HTMLInputElement).value)}
+    @blur=${() => left(of.key)}
+    @keydown=${blurOnEnter}
+  />`;
+}
+
+/** The edit box of a field. `id` ties it to its label. */
+export function box(target: Target, field: Field, id: string): TemplateResult {
+  return editBox(boxOf(target, field, id));
+}
+
+export function boxOf(target: Target, field: Field, id: string): Box {
+  return {
+    id,
+    key: draftKey(target.doc, field.path),
+    typed: field.typed,
+    mode: field.kind === "text" || field.minus ? "text" : field.kind === "count" ? "numeric" : "decimal",
+    invalid: problemOf(target, field) !== null,
+    input: (typed) => void type(target, field.path, typed, withUnit(target, field, typed)),
+  };
+}
+
+/**
+ * The text to enter for what was typed. A box that was cleared keeps the unit
+ * it had: "0.9" typed anew beside MN is 0.9 MN.
+ */
+function withUnit(target: Target, field: Field, typed: string): string {
+  if (field.kind !== "quantity") return typed;
+  const key = draftKey(target.doc, field.path);
+  if (/[a-z%]/i.test(typed)) {
+    chooseUnit(key, undefined);
+    return typed;
+  }
+  if (field.state === "given" && unitChosen(key) === undefined) chooseUnit(key, field.unit);
+  const unit = unitChosen(key);
+  return typed.trim() !== "" && unit && unit !== field.unit ? `${typed.trim()} ${unit}` : typed;
+}
+
+export function blurOnEnter(event: KeyboardEvent): void {
+  if (event.key === "Enter") (event.target as HTMLElement).blur();
+}
+
+/** What the core read, "= 900 kN"; the special values in words. */
+export function echo(field: Field, id: string): TemplateResult {
+  const text = field.state === "not known" || field.state === "not applicable" ? field.echo || field.state : field.echo && field.kind !== "text" ? `= ${unitText(field.echo)}` : "";
+  return html`<span class="echo" id=${`${id}-echo`}>${text}</span>`;
+}
+
+/** The units a value may be given in, as the device's own list. */
+export function unitChooser(target: Target, field: Field, id: string): Shown {
+  const units = field.units ?? [];
+  if (units.filter((unit) => unit !== "").length < 2) return field.unit ? html`<span class="unit">${unitText(field.unit)}</span>` : nothing;
+  const key = draftKey(target.doc, field.path);
+  const chosen = unitChosen(key) ?? field.unit;
+  const pick = (event: Event) => {
+    const unit = (event.target as HTMLSelectElement).value;
+    chooseUnit(key, unit);
+    if (field.state === "given") void type(target, field.path, field.typed, `${field.typed.trim()} ${unit}`).then(() => left(key));
+  };
+  return html`<select class="unit" aria-label=${label("field.unit", { name: field.label })} id=${`${id}-unit`} ?disabled=${readOnly.value} @change=${pick}>
+    ${units.map((unit) => html`<option value=${unit} .selected=${live(unit === chosen)}>${unitText(unit)}</option>`)}
+  </select>`;
+}
+
+/** The sentence about text that could not be read, with the readings it may have. */
+export function problemBand(target: Target, field: Field, id: string): TemplateResult {
+  const problem = problemOf(target, field);
+  return html`<div class="problem" id=${`${id}-problem`} aria-live="polite">
+    ${problem
+      ? html`<p>${problem.says}</p>
+          ${problem.offers?.length
+            ? html`<div class="offers">
+                ${problem.offers.map((offer) => html`<button type="button" @click=${() => void takeOffer(target, field.path, offer)}>${offer.label}</button>`)}
+              </div>`
+            : nothing}`
+      : nothing}
+  </div>`;
+}
+
+function problemOf(target: Target, field: Field): Problem | null {
+  return field.problem ?? draftOf(draftKey(target.doc, field.path))?.problem ?? null;
+}
+
+async function takeOffer(target: Target, path: string, offer: Offer): Promise<void> {
+  const key = draftKey(target.doc, path);
+  if (offer.decimalSign) {
+    // The core reads again by itself what it could not read before.
+    await enter(target.doc, { do: "sign", sign: offer.decimalSign }, target.show);
+    drop(key);
+    return;
+  }
+  await type(target, path, offer.typed);
+  left(key);
+}
+
+/** A field of a form with its label, its box or choices, and its hint. */
+export function formField(target: Target, field: Field, id: string): TemplateResult {
+  const choices = field.kind === "choice" || field.kind === "reference";
+  return html`<div class="field ${field.state === "unread" ? "unread" : ""}">
+    ${choices ? choiceField(target, field, id) : boxField(target, field, id)}
+    ${field.hint ? html`<p class="hint">${field.hint}</p>` : nothing}
+    ${field.basis ? html`<p class="hint">${field.basis.says} <span class="mark">(${field.basis.mark})</span></p>` : nothing}
+  </div>`;
+}
+
+function boxField(target: Target, field: Field, id: string): TemplateResult {
+  return html`<label for=${id}>${field.label}</label>
+    <div class="entry">${box(target, field, id)}${unitChooser(target, field, id)}${echo(field, id)}</div>
+    ${specials(target, field)} ${problemBand(target, field, id)}`;
+}
+
+/** "not known" and the like: typed as their text; pressed again, the field is blank. */
+function specials(target: Target, field: Field): Shown {
+  if (!field.others?.length) return nothing;
+  return html`<div class="choices specials">
+    ${field.others.map((other) => {
+      const on = field.state === other.value;
+      return html`<button type="button" class="choice" aria-pressed=${on ? "true" : "false"} ?disabled=${readOnly.value}
+        @click=${() => void type(target, field.path, on ? "" : other.value).then(() => left(draftKey(target.doc, field.path)))}>
+        ${tick(on)}${other.label}
+      </button>`;
+    })}
+  </div>`;
+}
+
+function choiceField(target: Target, field: Field, id: string): TemplateResult {
+  const all = [...(field.choices ?? []), ...(field.others ?? [])];
+  const choose = (value: string) => void enter(target.doc, { do: "choose", path: field.path, value }, target.show);
+  if (all.length > 5) {
+    return html`<label for=${id}>${field.label}</label>
+      <select class="box" id=${id} ?disabled=${readOnly.value} @change=${(event: Event) => choose((event.target as HTMLSelectElement).value)}>
+        <option value="" .selected=${live(field.typed === "")}>${label("field.choose")}</option>
+        ${all.map((one) => html`<option value=${one.value} .selected=${live(one.value === field.typed)}>${one.label}</option>`)}
+      </select>`;
+  }
+  return html`<div role="group" aria-labelledby=${`${id}-label`}>
+    <p class="label" id=${`${id}-label`}>${field.label}</p>
+    ${all.length === 0 ? html`<p class="hint">${label("field.nochoice")}</p>` : nothing}
+    <div class="choices">
+      ${all.map((one) => {
+        const on = one.value === field.typed;
+        return html`<button type="button" class="choice" aria-pressed=${on ? "true" : "false"} ?disabled=${readOnly.value}
+          @click=${() => choose(on ? "" : one.value)}>${tick(on)}${one.label}</button>`;
+      })}
+    </div>
+    ${problemBand(target, field, id)}
+  </div>`;
+}
+
+/** A ring, filled when chosen: shape, not colour. */
+function tick(on: boolean): TemplateResult {
+  return html`<svg class="tick" width="18" height="18" viewBox="0 0 18 18" aria-hidden="true">
+    <circle cx="9" cy="9" r="7.5"></circle>${on ? svg`<circle class="dot" cx="9" cy="9" r="4"></circle>` : nothing}
+  </svg>`;
+}

@@ -1,0 +1,73 @@
+// The limits that must not be exceeded: each entered, waived or missing, with
+// its own reading, and which of them governs.
+import { html, nothing, type TemplateResult } from "lit-html";
+import { view } from "./data.ts";
+import { frame } from "./frame.ts";
+import { label } from "./labels.ts";
+import { number } from "./number.ts";
+import { link } from "./route.ts";
+import { minus } from "./symbols.ts";
+import type { Limit, Sizing } from "./views.ts";
+
+export function limitsScreen(doc: string, pile: string | undefined): TemplateResult {
+  const sizing = view<Sizing>(doc, "sizing", pile ? { pile } : {});
+  return frame({
+    name: "limits",
+    title: label("row.limits"),
+    doc,
+    body: sizing?.ok ? limitList(doc, pile, sizing.limits) : html`<p class="lead">${sizing?.says ?? label("core.starting")}</p>`,
+  });
+}
+
+export function limitList(doc: string, pile: string | undefined, limits: Limit[]): TemplateResult {
+  return html`<ul class="limit-list">
+    ${limits.map((limit) => oneLimit(doc, pile, limit))}
+  </ul>`;
+}
+
+function oneLimit(doc: string, pile: string | undefined, limit: Limit): TemplateResult {
+  return html`<li class="limit ${limit.state} ${limit.governs ? "governs" : ""}">
+    <div class="limit-head">
+      ${mark(limit)}
+      <h2>${limit.label}</h2>
+      <p class="limit-state">${limit.stateSays}${limit.governs ? html` <strong class="tag">${label("limit.governs")}</strong>` : nothing}</p>
+    </div>
+    ${limit.value || limit.reading || limit.use
+      ? html`<dl class="figures">
+          ${figure(label("limit.value"), number(doc, pile, limit.value))} ${figure(label("limit.reading"), number(doc, pile, limit.reading))}
+          ${figure(label("limit.use"), number(doc, pile, limit.use))}
+        </dl>`
+      : nothing}
+    ${limit.says ? html`<p class="limit-says">${minus(limit.says)}</p>` : nothing}
+    <div class="acts">
+      ${limit.fields.length === 0 ? html`<a class="button" href=${pile ? link(pickerOf(limit), doc, pile) : link(pickerOf(limit), doc)}>${label(pickerOf(limit) === "pick-pile" ? "limit.pick.pile" : "limit.pick.rig")}</a>` : nothing}
+      ${limit.fields.map((path, i) => html`<a class="button" href=${link("form", doc, path)}>${actOf(limit, path, i)}</a>`)}
+    </div>
+  </li>`;
+}
+
+function figure(name: string, shown: unknown): unknown {
+  return shown === nothing ? nothing : html`<div><dt>${name}</dt><dd>${shown}</dd></div>`;
+}
+
+/** Where nothing is chosen yet, the choice comes first. */
+function pickerOf(limit: Limit): string {
+  return limit.kind === "pile" ? "pick-pile" : "pick-rig";
+}
+
+function actOf(limit: Limit, path: string, i: number): string {
+  if (path.includes("/waived/")) return label(limit.state === "waived" ? "limit.waiver" : "limit.waive");
+  if (path.includes("/gauges/")) return label("limit.open.gauge");
+  if (path.includes("/circuits/")) return label("limit.open.circuit");
+  if (path.includes("/rigs/")) return label("limit.open.rig");
+  if (path.includes("/pileTypes/")) return label("limit.open.type");
+  return label(i === 0 ? "limit.open" : "limit.more");
+}
+
+/** Entered: a filled square; waived: a square struck through; missing: an open one. */
+function mark(limit: Limit): TemplateResult {
+  return html`<svg class="limit-mark" width="20" height="20" viewBox="0 0 20 20" aria-hidden="true">
+    <rect class=${limit.state === "entered" ? "full" : "hollow"} x="2" y="2" width="16" height="16"></rect>
+    <path class="strike" d=${limit.state === "waived" ? "M2 18L18 2" : ""}></path>
+  </svg>`;
+}

@@ -1,0 +1,24 @@
+// Every screen by the first part of its address; "" is the first screen.
+// The tests hold one entry for each.
+export const screens = [
+  "",
+  "size",
+  "pick-rig",
+  "pick-pile",
+  "limits",
+  "form",
+  "piles",
+  "pile",
+  "working",
+  "more",
+  "jobs",
+  "job",
+  "incoming",
+  "paste",
+  "keep",
+  "aside",
+  "settings",
+  "about",
+] as const;
+
+export type ScreenName = (typeof screens)[number];

@@ -1,0 +1,131 @@
+// The first screen: two readings and five rows.
+import { html, nothing, type TemplateResult } from "lit-html";
+import { core, readOnly } from "../signals.ts";
+import { boxOf, editBox, problemBand, unitChooser, type Target } from "./fields.ts";
+import { view } from "./data.ts";
+import { openExample } from "./example.ts";
+import { bands, statusLine } from "./frame.ts";
+import { draftOf } from "./fieldstate.ts";
+import { label } from "./labels.ts";
+import { reading } from "./reading.ts";
+import { link } from "./route.ts";
+import * as route from "./route.ts";
+import { arrow } from "./frame.ts";
+import { cold, current, early, kept, offered, startNew, takeUp, typeEarly } from "./sizingstate.ts";
+import { minus, unitText } from "./symbols.ts";
+import type { Sizing, SizingRow } from "./views.ts";
+
+type Shown = TemplateResult | typeof nothing;
+
+/** The sizing under work. */
+export function firstScreen(): TemplateResult {
+  const doc = current.value;
+  const sizing = doc === null ? undefined : view<Sizing>(doc, "sizing");
+  return page(doc, undefined, sizing?.ok ? sizing : undefined, firstHead());
+}
+
+/** The same for one pile of a job. */
+export function pileSizing(doc: string, pile: string): TemplateResult {
+  const sizing = view<Sizing>(doc, "sizing", { pile });
+  const head = html`<header class="head">
+    <button type="button" class="back" @click=${route.back} aria-label=${label("nav.back")}>${arrow()}</button>
+    <div class="head-title"><h1 id="title" tabindex="-1">${label("reading.set")}</h1></div>
+  </header>`;
+  return page(doc, pile, sizing?.ok ? sizing : undefined, head, sizing && !sizing.ok ? sizing.says : undefined);
+}
+
+function page(doc: string | null, pile: string | undefined, sizing: Sizing | undefined, head: TemplateResult, says = ""): TemplateResult {
+  const offer = doc === null ? offered.value : null;
+  return html`<div class="page sizing">
+    ${head} ${bands()} ${offer ? offerBand(offer.last) : nothing}
+    <main class="main">
+      ${reading(doc ?? "", pile, sizing, says || (offer ? label("sizing.offered") : label("core.starting")))}
+      <div class="rows">${rowsOf(sizing).map((row) => oneRow(doc, pile, row))}</div>
+      ${cautions(sizing)}
+    </main>
+    ${statusLine(doc ?? undefined)}
+  </div>`;
+}
+
+function firstHead(): TemplateResult {
+  return html`<header class="head">
+    <div class="head-title"><h1 id="title" tabindex="-1">${label("reading.set")}</h1></div>
+    ${jobPlace()}
+    <a class="button" href=${link("more")}>${label("nav.more")}</a>
+  </header>`;
+}
+
+/** One place: the example where nothing is kept, else the piles of the last job. */
+function jobPlace(): Shown {
+  if (cold.value) {
+    return html`<button type="button" class="button" ?disabled=${core.value.state === "unavailable"} @click=${() => void openExample()}>${label("nav.example")}</button>`;
+  }
+  if (offered.value && current.value === null) return nothing;
+  const doc = current.value;
+  const job = kept.value.find((info) => info.doc !== doc && info.title !== "");
+  return job
+    ? html`<a class="button" href=${link("piles", job.doc)}>${label("nav.piles")}</a>`
+    : html`<a class="button" href=${link("jobs")}>${label("nav.jobs")}</a>`;
+}
+
+function offerBand(last: string): TemplateResult {
+  return html`<div class="band offer">
+    <p><span class="over">${label("sizing.last")}</span> ${minus(last)}</p>
+    <div class="band-acts">
+      <button type="button" class="main-act" @click=${takeUp}>${label("sizing.takeup")}</button>
+      <button type="button" @click=${() => void startNew()}>${label("sizing.startnew")}</button>
+    </div>
+  </div>`;
+}
+
+/** Rows as answered, or the same rows empty. */
+function rowsOf(sizing: Sizing | undefined): SizingRow[] {
+  if (sizing) return sizing.rows;
+  return [
+    { id: "load", label: label("row.load") },
+    { id: "factor", label: label("row.factor") },
+    { id: "rig", label: label("row.rig") },
+    { id: "pile", label: label("row.pile") },
+    { id: "limits", label: label("row.limits") },
+  ];
+}
+
+function oneRow(doc: string | null, pile: string | undefined, row: SizingRow): TemplateResult {
+  if (row.id === "load" || row.id === "factor") return typedRow(doc, pile, row);
+  return openingRow(doc, pile, row);
+}
+
+function typedRow(doc: string | null, pile: string | undefined, row: SizingRow): TemplateResult {
+  const id = `row-${row.id}`;
+  const field = row.field;
+  const target: Target = { doc: doc ?? "", show: pile ? { view: "sizing", pile } : { view: "sizing" } };
+  const box =
+    field && doc !== null
+      ? boxOf(target, field, id)
+      : { id, key: early + row.id, typed: "", mode: "decimal" as const, invalid: false, input: (typed: string) => typeEarly(row.id, typed) };
+  const echoed = field?.state === "given" ? `= ${unitText(field.echo)}` : field?.state === "not known" ? field.state : "";
+  return html`<div class="row typed">
+    <label for=${id}>${row.label}</label>
+    <span class="echo" id=${`${id}-echo`}>${draftOf(box.key)?.typed === "" ? "" : echoed}</span>
+    <div class="entry">${editBox(box)}${field ? unitChooser(target, field, id) : nothing}<span></span></div>
+    ${field ? problemBand(target, field, id) : html`<div class="problem" id=${`${id}-problem`}></div>`}
+  </div>`;
+}
+
+function openingRow(doc: string | null, pile: string | undefined, row: SizingRow): TemplateResult {
+  const says = row.says ?? "";
+  const idle = row.id === "limits" && (doc === null || says === "");
+  const inner = html`<span class="row-label">${row.label}</span>
+    <span class="row-says ${says ? "" : "need"} ${row.bad ? "bad" : ""}">${says || (idle ? label("row.none") : (row.need ?? label("row.choose")))}</span>`;
+  if (idle) return html`<div class="row idle">${inner}</div>`;
+  const to = row.id === "limits" ? "limits" : row.id === "rig" ? "pick-rig" : "pick-pile";
+  const place = pile && doc ? link(to, doc, pile) : doc ? link(to, doc) : link(to);
+  return html`<a class="row opening" href=${readOnly.value && row.id !== "limits" ? link() : place}>${inner}<svg class="chevron" width="12" height="20" viewBox="0 0 12 20" aria-hidden="true"><path d="M2 2L10 10L2 18"></path></svg></a>`;
+}
+
+function cautions(sizing: Sizing | undefined): Shown {
+  if (!sizing || sizing.state !== "open" || sizing.cautions.length === 0) return nothing;
+  return html`<ul class="cautions">
+    ${sizing.cautions.map((line) => html`<li>${line}</li>`)}
+  </ul>`;
+}
