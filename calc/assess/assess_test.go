@@ -38,8 +38,13 @@ func tree(t *testing.T, text string) *document.Node {
 	return root
 }
 
+func judge(root *document.Node) *assess.Job {
+	j := job.View(root)
+	return assess.Of(j, j.HeadLevels())
+}
+
 func answer(t *testing.T, root *document.Node) assess.Answer {
-	a, ok := assess.Of(job.View(root)).Pile("p", nil)
+	a, ok := judge(root).Pile("p", nil)
 	require.True(t, ok)
 	return a
 }
@@ -212,7 +217,7 @@ func examples(t *testing.T) map[string]*document.Node {
 
 func TestTheExampleShowsWhatItIsMeantTo(t *testing.T) {
 	root := examples(t)["quay-shed.json"]
-	j := assess.Of(job.View(root))
+	j := judge(root)
 	states, heads := map[assess.State]int{}, map[string]int{}
 	for _, id := range j.Piles() {
 		a, _ := j.Pile(id, nil)
@@ -229,7 +234,7 @@ func TestTheExampleShowsWhatItIsMeantTo(t *testing.T) {
 
 func BenchmarkPile(b *testing.B) {
 	root, _ := document.Read([]byte(handJob))
-	j := assess.Of(job.View(root))
+	j := judge(root)
 	b.ReportAllocs()
 	for b.Loop() {
 		j.Pile("p", nil)

@@ -3,19 +3,75 @@ package assess
 import (
 	"gaugewright/calc/job"
 	"gaugewright/calc/quantity"
+	"gaugewright/calc/segment"
 	"gaugewright/calc/working"
 )
 
-// Job judges the piles of one job. It is made anew when the job changes.
+// Job judges the piles of one job. What several piles name (rigs, gauges,
+// types, criteria, stock, and the make-up of a length) is read and worked out
+// once. A pile may change under it; when anything else of the job changes, it
+// is to be made anew.
 type Job struct {
 	job.Job
-	levels map[string]job.HeadLevel
-	stock  []job.Stock
+	levels    map[string]job.HeadLevel
+	stock     stock
+	rigs      map[string]*machine
+	pileTypes map[string]*job.PileType
+	criteria  map[string]*job.Criterion
+	makeups   map[int64]segment.Choices
 }
 
-// Of returns the judge of a job.
-func Of(j job.Job) *Job {
-	return &Job{Job: j, levels: j.HeadLevels(), stock: j.Stock()}
+// machine is a rig with its circuits and their gauges.
+type machine struct {
+	rig      job.Rig
+	circuits map[string]*circuit
+}
+
+type circuit struct {
+	job.Circuit
+	gauge    job.Gauge
+	hasGauge bool
+}
+
+// Of returns the judge of a job. levels are the surveyed heads of the job; they
+// are handed in because records grow without the rest of the job changing.
+func Of(j job.Job, levels map[string]job.HeadLevel) *Job {
+	return &Job{
+		Job: j, levels: levels, stock: stockOf(j.Stock()), rigs: map[string]*machine{},
+		pileTypes: map[string]*job.PileType{}, criteria: map[string]*job.Criterion{}, makeups: map[int64]segment.Choices{},
+	}
+}
+
+// machine returns the rig with this id, nil when there is none.
+func (j *Job) machine(id string) *machine {
+	m, known := j.rigs[id]
+	if known {
+		return m
+	}
+	if r, ok := j.Rig(id); ok {
+		m = &machine{rig: r, circuits: map[string]*circuit{}}
+		for _, c := range r.Circuits() {
+			made := &circuit{}
+			made.Circuit, _ = r.Circuit(c)
+			made.gauge, made.hasGauge = j.Gauge(made.Circuit.Gauge)
+			m.circuits[c] = made
+		}
+	}
+	j.rigs[id] = m
+	return m
+}
+
+// once reads a thing once.
+func once[T any](known map[string]*T, id string, read func(string) (T, bool)) *T {
+	v, there := known[id]
+	if there {
+		return v
+	}
+	if made, ok := read(id); ok {
+		v = &made
+	}
+	known[id] = v
+	return v
 }
 
 // Pile assesses one pile. It is a pure function of what the pile names. With a
@@ -43,11 +99,11 @@ type judge struct {
 	book   *working.Book
 	answer *Answer
 
-	rig        job.Rig
-	circuit    job.Circuit
-	gauge      job.Gauge
-	pileType   job.PileType
-	criterion  job.Criterion
+	rig        *job.Rig
+	circuit    *job.Circuit
+	gauge      *job.Gauge
+	pileType   *job.PileType
+	criterion  *job.Criterion
 	hasRig     bool
 	hasCircuit bool
 	hasGauge   bool
@@ -55,16 +111,33 @@ type judge struct {
 	hasCrit    bool
 }
 
+// nothing stands where a pile names no thing: all its fields are blank.
+var nothing struct {
+	rig       job.Rig
+	circuit   job.Circuit
+	gauge     job.Gauge
+	pileType  job.PileType
+	criterion job.Criterion
+}
+
 func (w *judge) gather() {
-	w.rig, w.hasRig = w.Rig(w.pile.Rig)
-	if w.hasRig {
-		w.circuit, w.hasCircuit = w.rig.Circuit(w.pile.Circuit)
+	w.rig, w.circuit, w.gauge = &nothing.rig, &nothing.circuit, &nothing.gauge
+	w.pileType, w.criterion = &nothing.pileType, &nothing.criterion
+	if m := w.machine(w.pile.Rig); m != nil {
+		w.rig, w.hasRig = &m.rig, true
+		if c := m.circuits[w.pile.Circuit]; c != nil {
+			w.circuit, w.hasCircuit = &c.Circuit, true
+			if c.hasGauge {
+				w.gauge, w.hasGauge = &c.gauge, true
+			}
+		}
 	}
-	if w.hasCircuit {
-		w.gauge, w.hasGauge = w.Gauge(w.circuit.Gauge)
+	if t := once(w.pileTypes, w.pile.Type, w.PileType); t != nil {
+		w.pileType, w.hasType = t, true
 	}
-	w.pileType, w.hasType = w.PileType(w.pile.Type)
-	w.criterion, w.hasCrit = w.Criterion(w.pile.Criterion)
+	if c := once(w.criteria, w.pile.Criterion, w.Criterion); c != nil {
+		w.criterion, w.hasCrit = c, true
+	}
 }
 
 // The units in which a pile's numbers are shown: those in which a person

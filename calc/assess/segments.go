@@ -26,30 +26,19 @@ func (w *judge) segments() {
 	s.Need = w.length(stepped)
 
 	price, priceIn := w.jointPrice()
-	pieces := make([]segment.Piece, 0, len(w.stock))
-	lines := make([]job.Stock, 0, len(w.stock))
-	for _, line := range w.stock {
-		if !line.Length.Known() {
-			continue
-		}
-		length, err := segment.PieceTenths(line.Length.V)
-		if err != nil {
-			continue
-		}
-		count := segment.Unlimited
-		if line.HasCount {
-			count = line.Count
-		}
-		pieces, lines = append(pieces, segment.Piece{Length: length, Count: count}), append(lines, line)
-	}
+	pieces, lines := w.stock.pieces, w.stock.lines
 	if len(pieces) == 0 {
 		s.Needs = append(s.Needs, "field.stock.length")
 		return
 	}
-	choices, err := segment.Alternatives(tenths, pieces, segment.Terms{JointPrice: price, MaxPieces: segment.DefaultPieces})
-	if err != nil {
-		w.segmentFault(err)
-		return
+	choices, known := w.makeups[tenths]
+	if !known {
+		choices, err = segment.Alternatives(tenths, pieces, segment.Terms{JointPrice: price, MaxPieces: segment.DefaultPieces})
+		if err != nil {
+			w.segmentFault(err)
+			return
+		}
+		w.makeups[tenths] = choices
 	}
 	m := makeup{w, pieces, lines, stepped}
 	best := choices.Best
@@ -69,6 +58,30 @@ func (w *judge) segments() {
 		most, _ := basis.Find("segment.joints")
 		s.Notes = append(s.Notes, Note{"note.joints", []string{most.Value}})
 	}
+}
+
+// stock is the yard's lengths in the terms of package segment, line by line.
+type stock struct {
+	pieces []segment.Piece
+	lines  []job.Stock
+}
+
+func stockOf(list []job.Stock) (s stock) {
+	for _, line := range list {
+		if !line.Length.Known() {
+			continue
+		}
+		length, err := segment.PieceTenths(line.Length.V)
+		if err != nil {
+			continue
+		}
+		count := segment.Unlimited
+		if line.HasCount {
+			count = line.Count
+		}
+		s.pieces, s.lines = append(s.pieces, segment.Piece{Length: length, Count: count}), append(s.lines, line)
+	}
+	return s
 }
 
 // differs says whether another make-up was found (its search may have given

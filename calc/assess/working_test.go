@@ -27,7 +27,7 @@ func eachStep(t *testing.T, visit func(where string, a assess.Answer, b *working
 	trees["hand case, feet"] = with(t, "/piles/p/cutoff", "36.75 ft", "/piles/p/workingLoad", "101 tonf-US", "/gauges/g/division", "100 psi", "/gauges/g/fullScale", "6000 psi")
 	steps := 0
 	for name, root := range trees {
-		j := assess.Of(job.View(root))
+		j := judge(root)
 		for _, id := range j.Piles() {
 			b := working.NewBook("")
 			a, _ := j.Pile(id, b)
@@ -153,7 +153,7 @@ func TestEveryNumberOpens(t *testing.T) {
 	trees["hand case, ballast"] = with(t, "/rigs/r/mass", "200 t")
 	numbers := 0
 	for name, root := range trees {
-		j := assess.Of(job.View(root))
+		j := judge(root)
 		for _, id := range j.Piles() {
 			b := working.NewBook("")
 			a, _ := j.Pile(id, b)

@@ -65,7 +65,7 @@ func (f *file) change(r, patch *document.Node, fold bool) {
 	s := r.Get("sitting")
 	history.Enter(f.root, history.Sitting{ID: s.Get("id").Text(), Who: s.Get("who").Text(), Device: s.Get("device").Text(), On: s.Get("on").Text()},
 		history.Change{At: r.Get("at").Text(), Patch: patch, Why: r.Get("why").Text(), Fold: fold})
-	f.changed()
+	f.changed(patch)
 }
 
 // put enters a text at a path; blank is the empty text. What stands there

@@ -15,8 +15,12 @@ import (
 type file struct {
 	root     *document.Node
 	choices  []history.Choice // open ones: two values for one field
-	judged   *assess.Job      // of the present tree; nil after a change
 	readOnly bool
+
+	// What was worked out from the present tree; see changed.
+	judged  *assess.Job
+	levels  map[string]job.HeadLevel
+	answers map[string]assess.Answer
 }
 
 func (f *file) job() job.Job { return job.View(f.root) }
@@ -29,7 +33,10 @@ func (f *file) judge() *assess.Job {
 		if len(f.choices) > 0 {
 			root = f.undecided()
 		}
-		f.judged = assess.Of(job.View(root))
+		if f.levels == nil {
+			f.levels = f.job().HeadLevels()
+		}
+		f.judged, f.answers = assess.Of(job.View(root), f.levels), map[string]assess.Answer{}
 	}
 	return f.judged
 }
@@ -57,18 +64,42 @@ func (f *file) undecided() *document.Node {
 	return root
 }
 
-// changed forgets what was worked out from the tree as it was. Choices can only
-// be settled by an entry, never made by one.
-func (f *file) changed() {
-	f.judged = nil
+// changed forgets what was worked out from the tree as it was before a patch
+// of "now": the answers of the piles in it where it holds nothing but piles,
+// else all answers. Choices can only be settled by an entry, never made by one.
+func (f *file) changed(patch *document.Node) {
 	if len(f.choices) > 0 {
 		f.choices = history.Read(f.root).Choices()
+		f.judged = nil
+		return
+	}
+	piles := patch.Get("piles")
+	if f.judged == nil || patch.Len() != 1 || piles.Kind() != document.Map {
+		f.judged = nil
+		return
+	}
+	for id := range piles.Members() {
+		delete(f.answers, id)
 	}
 }
 
+// mostAnswers bounds how many answers are remembered.
+const mostAnswers = 300
+
 // answer assesses a pile, with the places of its numbers.
 func (f *file) answer(pile string) (assess.Answer, bool) {
-	return f.judge().Pile(pile, working.NewBook(""))
+	judged := f.judge()
+	if a, known := f.answers[pile]; known {
+		return a, true
+	}
+	a, ok := judged.Pile(pile, working.NewBook(""))
+	if ok {
+		if len(f.answers) >= mostAnswers {
+			clear(f.answers)
+		}
+		f.answers[pile] = a
+	}
+	return a, ok
 }
 
 // open makes a new document ("as": "new", with three ids: job, pile,
