@@ -35,9 +35,9 @@
 //
 // # Three ways to write
 //
-// [Node.Stable] is the layout of files: two spaces a level; a map or list
-// without maps or lists in it stands on one line when that line, indent and
-// name included and the comma after it not, has at most 100 characters; all
+// [Node.Stable] is the layout of files: one space a level; a map or list
+// stands on one line, all that is in it included, when that line, indent and
+// name included and the comma after it not, has at most 120 characters; all
 // else has one member or item a line; a new line at the end. [Node.Compact] is
 // one line without spaces. [Node.Canonical] is RFC 8785, the form that
 // [Digest] is taken of. All three escape the same few characters: the quote,

@@ -7,9 +7,9 @@ import (
 
 // lineLimit is the greatest length, in characters, of a map or list that
 // stands on one line, with its indent and its name.
-const lineLimit = 100
+const lineLimit = 120
 
-const indentation = "  "
+const indentation = " "
 
 // Stable writes the tree in the layout of files. The same tree always gives
 // the same bytes, and reading them and writing again gives them once more.
@@ -28,9 +28,9 @@ func (n *Node) room(depth int) int {
 		}
 		return len(n.token) + 1
 	}
-	total := 2*depth + 4
+	total := depth + 4
 	for _, node := range n.kids.nodes {
-		total += 2*depth + 4 + node.room(depth+1)
+		total += depth + 4 + node.room(depth+1)
 	}
 	for _, name := range n.names() {
 		total += len(name) + 4
@@ -43,14 +43,12 @@ func appendStable(out []byte, n *Node, lineStart, depth int) []byte {
 	if n.Len() == 0 {
 		return appendCompact(out, n)
 	}
-	if n.isFlat() {
-		mark := len(out)
-		var fits bool
-		if out, fits = appendLine(out, n, lineStart); fits {
-			return out
-		}
-		out = out[:mark]
+	mark := len(out)
+	var fits bool
+	if out, fits = appendLine(out, n, lineStart); fits {
+		return out
 	}
+	out = out[:mark]
 	names := n.names()
 	out = append(out, n.token...)
 	for i, node := range n.kids.nodes {
@@ -69,19 +67,14 @@ func appendStable(out []byte, n *Node, lineStart, depth int) []byte {
 	return append(out, closing(n))
 }
 
-// isFlat reports whether a map or list has no maps and lists in it.
-func (n *Node) isFlat() bool {
-	for _, node := range n.kids.nodes {
-		if node.kids != nil {
-			return false
-		}
-	}
-	return true
-}
-
-// appendLine writes a flat map or list on one line. Where it does not fit, out
-// comes back with part of it.
+// appendLine writes a value on one line. Where it does not fit, out comes back
+// with part of it: it stops at the first member that is too long, so that a try
+// costs no more than a line.
 func appendLine(out []byte, n *Node, lineStart int) ([]byte, bool) {
+	if n.Len() == 0 {
+		out = appendCompact(out, n)
+		return out, len(out)-lineStart <= lineLimit || utf8.RuneCount(out[lineStart:]) <= lineLimit
+	}
 	names := n.names()
 	out = append(out, n.token...)
 	if names != nil {
@@ -95,8 +88,8 @@ func appendLine(out []byte, n *Node, lineStart int) ([]byte, bool) {
 			out = appendQuoted(out, names[i])
 			out = append(out, ':', ' ')
 		}
-		out = appendCompact(out, node)
-		if len(out)-lineStart > lineLimit && utf8.RuneCount(out[lineStart:]) > lineLimit {
+		var fits bool
+		if out, fits = appendLine(out, node, lineStart); !fits {
 			return out, false
 		}
 	}
@@ -104,7 +97,7 @@ func appendLine(out []byte, n *Node, lineStart int) ([]byte, bool) {
 		out = append(out, ' ')
 	}
 	out = append(out, closing(n))
-	return out, utf8.RuneCount(out[lineStart:]) <= lineLimit
+	return out, len(out)-lineStart <= lineLimit || utf8.RuneCount(out[lineStart:]) <= lineLimit
 }
 
 func appendNewLine(out []byte, depth int) []byte {

@@ -14,43 +14,30 @@ import (
 func TestStableLayout(t *testing.T) {
 	n := mustRead(t, `{"format":"a job","schema":1,"now":{"title":"<Quay & \u2028 wall>","rigs":{"r1":{"name":"A","circuits":{"b":
 {"stroke":"1.6 m","maxPressure":"25 MPa"}},"empty":{},"none":[]}}},"records":{"d1":{"kind":"drive","lines":["75 0.50 2.0","76 1.00 2.5"],
-"long":["75 0.50 2.0 and a remark that is long","76 1.00 2.5 and a remark that is long","77 1.50 3.0"],
+"long":["75 0.50 2.0 and a remark that is long","76 1.00 2.5 and a remark that is long","77 1.50 3.0, and so on until the line is full"],
 "events":[{"s":0,"is":"set-up"},{"s":20,"is":"segment"}]}},"n":[1,[2]]}`)
 	want := `{
-  "format": "a job",
-  "schema": 1,
-  "now": {
-    "title": "<Quay & ` + "\u2028" + ` wall>",
-    "rigs": {
-      "r1": {
-        "name": "A",
-        "circuits": {
-          "b": { "stroke": "1.6 m", "maxPressure": "25 MPa" }
-        },
-        "empty": {},
-        "none": []
-      }
-    }
-  },
-  "records": {
-    "d1": {
-      "kind": "drive",
-      "lines": ["75 0.50 2.0", "76 1.00 2.5"],
-      "long": [
-        "75 0.50 2.0 and a remark that is long",
-        "76 1.00 2.5 and a remark that is long",
-        "77 1.50 3.0"
-      ],
-      "events": [
-        { "s": 0, "is": "set-up" },
-        { "s": 20, "is": "segment" }
-      ]
-    }
-  },
-  "n": [
-    1,
-    [2]
-  ]
+ "format": "a job",
+ "schema": 1,
+ "now": {
+  "title": "<Quay & ` + "\u2028" + ` wall>",
+  "rigs": {
+   "r1": { "name": "A", "circuits": { "b": { "stroke": "1.6 m", "maxPressure": "25 MPa" } }, "empty": {}, "none": [] }
+  }
+ },
+ "records": {
+  "d1": {
+   "kind": "drive",
+   "lines": ["75 0.50 2.0", "76 1.00 2.5"],
+   "long": [
+    "75 0.50 2.0 and a remark that is long",
+    "76 1.00 2.5 and a remark that is long",
+    "77 1.50 3.0, and so on until the line is full"
+   ],
+   "events": [{ "s": 0, "is": "set-up" }, { "s": 20, "is": "segment" }]
+  }
+ },
+ "n": [1, [2]]
 }
 `
 	assert.Equal(t, want, string(n.Stable()))
@@ -64,16 +51,16 @@ func TestStableOfOneValue(t *testing.T) {
 	}
 }
 
-// A line of exactly 100 characters stands, one of 101 does not; characters
+// A line of exactly 120 characters stands, one of 121 does not; characters
 // count, not bytes; indent and name count, the comma behind does not.
 func TestLineLimit(t *testing.T) {
 	for _, letter := range []string{"x", "ö", "😀"} {
 		for _, c := range []struct {
 			length int
 			lines  int
-		}{{100, 4}, {101, 6}} {
-			// two of indent, `"n": [`, the text with its quotes, and ]
-			text := strings.Repeat(letter, c.length-len(`  "n": [""]`))
+		}{{120, 4}, {121, 6}} {
+			// one of indent, `"n": [`, the text with its quotes, and ]
+			text := strings.Repeat(letter, c.length-len(` "n": [""]`))
 			n := NewMap()
 			n.Set("n", NewList(NewText(text)))
 			n.Set("m", NewInt(1))
@@ -81,7 +68,7 @@ func TestLineLimit(t *testing.T) {
 			assert.Equal(t, c.lines, strings.Count(out, "\n"), "%d %s", c.length, letter)
 			line := strings.Split(out, "\n")[1]
 			if c.lines == 4 {
-				assert.Equal(t, 101, utf8.RuneCountInString(line), "the line and its comma")
+				assert.Equal(t, 121, utf8.RuneCountInString(line), "the line and its comma")
 			}
 		}
 	}
