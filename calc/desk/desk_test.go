@@ -105,7 +105,7 @@ func TestFromAnEmptyJobToASetReading(t *testing.T) {
 	assert.Equal(t, "incomplete", v.Get("state").Text())
 	assert.True(t, v.Get("blank").Bool())
 	assert.Equal(t, document.Null, v.Get("set").Kind())
-	assert.Equal(t, "Still needed: working load, factor, rig and circuit and pile.", v.Get("big").Text())
+	assert.Equal(t, "Still needed: working load, factor, rig and pile.", v.Get("big").Text())
 
 	x = newTable(t)
 	x.fill()

@@ -64,6 +64,9 @@ func (f *file) headSays(h assess.Head) string {
 		}
 		args = []string{f.textOf(h.BuildUp)}
 	}
+	if expected := "head.expected." + h.State; !h.Surveyed && words.Has(expected) {
+		return words.Say(expected, args...)
+	}
 	return words.Say("head."+h.State, args...)
 }
 

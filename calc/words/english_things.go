@@ -46,7 +46,7 @@ var things = map[string]string{
 	"field.pileTypes.waived.pile.why": "Reason",
 
 	// The same fields inside a sentence "Still needed: ...".
-	"need.field.piles.workingLoad": "working load", "need.field.criteria.factor": "factor", "need.field.piles.rig": "rig and circuit",
+	"need.field.piles.workingLoad": "working load", "need.field.criteria.factor": "factor", "need.field.piles.rig": "rig",
 	"need.field.piles.circuit": "circuit", "need.field.piles.type": "pile", "need.field.rigs.circuits.groups": "cylinders of the circuit",
 	"need.field.rigs.circuits.onHead": "weight riding on the pile head (0 kN if none)", "need.field.rigs.circuits.efficiency.low": "efficiency for the set",
 	"need.field.rigs.circuits.gauge": "gauge of the circuit", "need.field.gauges.division": "division of the gauge",
