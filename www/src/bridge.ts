@@ -1,7 +1,7 @@
 // The page's end of the bridge: sends numbered requests, keeps each until it
 // is answered, and starts a new worker when the old one is silent or broken.
 import { keyOf } from "./protocol.ts";
-import type { Calling, Event, Op, Reply, Row, Suspect, ToWorker } from "./protocol.ts";
+import type { Calling, Event, HostCode, Op, Reply, Row, Suspect, ToWorker } from "./protocol.ts";
 import { Watchdog } from "./watchdog.ts";
 
 type Verbs<T> = T extends { n: number } ? Omit<T, "n"> : never;
@@ -90,6 +90,7 @@ export class Bridge {
       } else {
         if (data.event === "core" && data.core.state === "ready") this.#failedStarts = 0;
         if (data.event === "rows") this.#keep(data.ops);
+        if (data.event === "conflict") this.#refuseEntries(data.doc);
         this.hooks.event(data);
       }
     } else if (data.start) {
@@ -112,7 +113,7 @@ export class Bridge {
     const waiting = what === "request" && n !== undefined ? this.#waiting.get(n) : undefined;
     if (waiting && ++waiting.failures >= failuresAllowed) {
       this.#waiting.delete(waiting.message.n);
-      waiting.done(refused(waiting.message.n, "The calculation does not answer this question. Nothing was changed."));
+      waiting.done(refused(waiting.message.n, "core-failed", "The calculation does not answer this question. Nothing was changed."));
     }
     this.hooks.event({ event: "core", core: { state: "replacing", why: "the calculation did not answer" } });
     this.start(this.#readOnly, suspect ?? null);
@@ -124,11 +125,23 @@ export class Bridge {
       this.#watchdog.disarm();
       const words = `the page's worker does not start: ${why}`;
       this.hooks.event({ event: "core", core: { state: "unavailable", why: words, reason: "start" } });
-      for (const [n, waiting] of this.#waiting) waiting.done(refused(n, words));
+      for (const [n, waiting] of this.#waiting) waiting.done(refused(n, "core-unavailable", words));
       this.#waiting.clear();
       return;
     }
     setTimeout(() => this.start(this.#readOnly, this.#running?.suspect ?? null), 300 * this.#failedStarts);
+  }
+
+  /**
+   * Another tab has written the document. Entries under way were made on what
+   * is out of date, so they are not made again by themselves.
+   */
+  #refuseEntries(doc: string): void {
+    for (const [n, { message, done }] of this.#waiting) {
+      if (message.verb !== "enter" || message.doc !== doc) continue;
+      this.#waiting.delete(n);
+      done(refused(n, "conflict", "Another tab has changed this job in between. It is read anew: look, and enter this once more."));
+    }
   }
 
   #keep(ops: Op[]): void {
@@ -140,6 +153,6 @@ export class Bridge {
   }
 }
 
-function refused(n: number, says: string): Reply {
-  return { n, text: JSON.stringify({ ok: false, code: "core-failed", says }) };
+function refused(n: number, code: HostCode, says: string): Reply {
+  return { n, text: JSON.stringify({ ok: false, code, says }) };
 }

@@ -63,19 +63,23 @@ export interface EnterOptions {
 
 const bridge = new Bridge(new URL(__WORKER__, import.meta.url), { event: heard, started });
 let running = false;
+/** Whether this tab is the one that edits. */
+let edits = true;
 
 /** Starts everything. The page may be used at once: requests wait in line. */
 export async function start(): Promise<void> {
   const editing = await takeTab(() => {
-    signals.readOnly.value = false;
+    edits = true;
     restart();
+    publish(() => (signals.readOnly.value = false));
   });
-  signals.readOnly.value = !editing;
-  bridge.start(!editing);
+  edits = editing;
   running = true;
+  bridge.start(!editing);
+  publish(() => (signals.readOnly.value = !editing));
   // A reading tab is out of date as soon as the other one goes on.
   document.addEventListener("visibilitychange", () => {
-    if (document.visibilityState === "visible" && signals.readOnly.value) restart();
+    if (document.visibilityState === "visible" && !edits) restart();
     if (document.visibilityState === "hidden") void flush();
   });
   addEventListener("online", () => void retryCore());
@@ -163,7 +167,7 @@ export async function dropAside(doc: string, seq: number): Promise<Full> {
 
 export async function setWho(who: string): Promise<Full> {
   const before = signals.meta.value;
-  if (before) signals.meta.value = { ...before, who };
+  if (before) publish(() => (signals.meta.value = { ...before, who }));
   return full(await send({ verb: "setMeta", meta: { who } }));
 }
 
@@ -183,10 +187,24 @@ function send(request: Request): Promise<Reply> {
 
 /** A new worker reads everything anew from the device. */
 function restart(): void {
-  if (running) bridge.start(signals.readOnly.value);
+  if (running) bridge.start(!edits);
+}
+
+/** Signals run the screens at once; what they throw must not stop the host. */
+function publish(change: () => void): void {
+  try {
+    batch(change);
+  } catch (problem) {
+    reportError(problem);
+  }
 }
 
 function heard(event: Event): void {
+  if (event.event === "conflict") restart();
+  else publish(() => note(event));
+}
+
+function note(event: Event): void {
   switch (event.event) {
     case "core":
       signals.core.value = event.core;
@@ -206,14 +224,11 @@ function heard(event: Event): void {
       signals.docs.value = docs;
       break;
     }
-    case "conflict":
-      restart();
-      break;
   }
 }
 
 function started(start: NonNullable<Reply["start"]>): void {
-  batch(() => {
+  publish(() => {
     signals.docs.value = new Map(start.docs.map((info) => [info.doc, info]));
     signals.aside.value = start.aside;
     signals.meta.value = start.meta;

@@ -4,7 +4,7 @@ import * as files from "./files.ts";
 import * as offline from "./offline.ts";
 import * as signals from "./signals.ts";
 import { missingWasm } from "./nowasm.ts";
-import { startScreens } from "./screens/app.ts";
+import { startScreens } from "screens/app.ts";
 
 const missing = missingWasm();
 if (missing !== null) signals.core.value = { state: "unavailable", why: missing, reason: "no-wasm" };

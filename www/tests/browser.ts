@@ -4,6 +4,7 @@ import { spawn, type ChildProcess } from "node:child_process";
 import { existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { delimiter, join } from "node:path";
+import { after } from "node:test";
 import { chromium, type BrowserContext, type Browser, type Page } from "playwright-core";
 
 const flags = [
@@ -31,18 +32,20 @@ export function freshProfile(): { folder: string; drop(): void } {
   return { folder, drop: () => rmSync(folder, { recursive: true, force: true, maxRetries: 5, retryDelay: 200 }) };
 }
 
-/** Runs `work` in a browser with a fresh profile and closes it afterwards. */
+let shared: Promise<Browser> | null = null;
+after(async () => (await shared)?.close());
+
+/**
+ * Runs `work` in a window of its own: nothing is stored from before, and
+ * nothing is left. All windows of one test file share a browser process.
+ */
 export async function withBrowser(work: (context: BrowserContext) => Promise<void>): Promise<void> {
-  const profile = freshProfile();
-  const context = await chromium.launchPersistentContext(profile.folder, {
-    executablePath: chromiumPath(),
-    args: flags,
-  });
+  shared ??= chromium.launch({ executablePath: chromiumPath(), args: flags });
+  const context = await (await shared).newContext();
   try {
     await work(context);
   } finally {
     await context.close();
-    profile.drop();
   }
 }
 

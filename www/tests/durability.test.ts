@@ -2,14 +2,14 @@
 // would prove nothing, so the whole process group gets SIGKILL at a random
 // moment while entries pour in.
 import assert from "node:assert/strict";
-import { test } from "node:test";
+import { check } from "./check.ts";
 import { DoomedBrowser, freshProfile } from "./browser.ts";
 import { openNew, rawText, values, visit } from "./page.ts";
 import { Site } from "./site.ts";
 
 const trials = 20;
 
-test("entries called saved survive SIGKILL", async () => {
+check("entries called saved survive SIGKILL", async () => {
   const site = await Site.open("plain");
   const profile = freshProfile();
   let browser: DoomedBrowser | null = null;
@@ -54,4 +54,4 @@ test("entries called saved survive SIGKILL", async () => {
     profile.drop();
     await site.close();
   }
-});
+}, 300_000);

@@ -27,8 +27,9 @@ const names = readdirSync(tests)
   .filter((name) => wanted.length === 0 || wanted.some((w) => name.startsWith(w)));
 if (names.length === 0) throw new Error(`no test is called ${wanted.join(", ")}`);
 
+const plainest = { compress: false, screens: "tests/screens", labels: {} };
 for (const [name, options] of Object.entries(sites)) {
-  await buildSite({ out: join(www, ".out", "sites", name), compress: false, ...options });
+  await buildSite({ out: join(www, ".out", "sites", name), ...plainest, ...options });
 }
 rmSync(out, { recursive: true, force: true });
 await bundle({

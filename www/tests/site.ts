@@ -1,4 +1,5 @@
 // A server for one of the test sites, on a free port of this machine.
+import { readFileSync } from "node:fs";
 import type { IncomingMessage, Server, ServerResponse } from "node:http";
 import type { AddressInfo } from "node:net";
 import { join } from "node:path";
@@ -16,12 +17,14 @@ function folder(name: SiteName): string {
 export class Site {
   #server: Server;
   #port = 0;
+  #name: SiteName;
   /** Paths asked for, in order. */
   readonly asked: string[] = [];
   /** May answer a request in the site's place by returning true. */
   before: (request: IncomingMessage, response: ServerResponse) => boolean = () => false;
 
   private constructor(name: SiteName) {
+    this.#name = name;
     this.#server = this.#make(name);
   }
 
@@ -35,9 +38,21 @@ export class Site {
     return `http://127.0.0.1:${this.#port}/`;
   }
 
+  /** Serves the worker's script with some lines of JavaScript in front of it. */
+  patchWorker(lines: string): void {
+    this.before = (request, response) => {
+      if (!/^\/a\/worker-/.test(request.url ?? "")) return false;
+      const script = readFileSync(join(folder(this.#name), request.url ?? ""), "utf8");
+      response.setHeader("Content-Type", "text/javascript");
+      response.end(`${lines}\n${script}`);
+      return true;
+    };
+  }
+
   /** The same address, another site: what a host does when a new version is put up. */
   async become(name: SiteName): Promise<void> {
     await this.close();
+    this.#name = name;
     this.#server = this.#make(name);
     await this.#listen(this.#port);
   }

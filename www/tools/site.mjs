@@ -20,11 +20,20 @@ const scratch = join(www, ".out");
  * @param {object} options
  * @param {string} options.out folder to write, emptied first
  * @param {string} [options.corePackage] Go main package that becomes the core
+ * @param {string} [options.screens] folder with app.ts and first.ts, from www
+ * @param {Record<string, string>} [options.labels] words of the page, by default those of the core
  * @param {string} [options.edition] text that makes this build differ from another of the same source
  * @param {boolean} [options.compress] write .br and .gz
  * @returns {Promise<{version: string, precached: string[]}>}
  */
-export async function buildSite({ out, corePackage = "./wasm/page", edition = "", compress = true }) {
+export async function buildSite({
+  out,
+  corePackage = "./wasm/page",
+  screens = "src/screens",
+  labels = coreLabels(),
+  edition = "",
+  compress = true,
+}) {
   rmSync(out, { recursive: true, force: true });
   mkdirSync(join(out, "a"), { recursive: true });
   mkdirSync(scratch, { recursive: true });
@@ -40,10 +49,6 @@ export async function buildSite({ out, corePackage = "./wasm/page", edition = ""
     return write(`a/${name}-${hash}.${ext}`, content);
   };
 
-  const labelsFile = join(www, "src", "gen", "labels.json");
-  writeLabels(root, labelsFile);
-  const labels = JSON.parse(readFileSync(labelsFile, "utf8"));
-
   const wasm = join(scratch, `core-${corePackage.replace(/\W+/g, "-")}.wasm`);
   const core = writeHashed("core", "wasm", compileCore(root, corePackage, wasm));
   const worker = writeHashed(
@@ -56,12 +61,12 @@ export async function buildSite({ out, corePackage = "./wasm/page", edition = ""
   const js = writeHashed(
     "app",
     "js",
-    await script("src/main.ts", "esm", { __WORKER__: beside(worker), __EXAMPLES__: beside(examples) }),
+    await script("src/main.ts", "esm", { __WORKER__: beside(worker), __EXAMPLES__: beside(examples) }, screens),
   );
 
   const name = labels["app.name"] ?? "Gaugewright";
   const description = labels["app.purpose"] ?? "Gauge readings for pressing piles";
-  const first = await firstScreen(labels);
+  const first = await firstScreen(labels, screens);
   const version = createHash("sha256")
     .update(JSON.stringify([core, worker, examples, css, js, first, edition]))
     .digest("hex")
@@ -85,12 +90,19 @@ export async function buildSite({ out, corePackage = "./wasm/page", edition = ""
   return { version, precached };
 }
 
+/** The core's words, also written to src/gen for the screens. */
+function coreLabels() {
+  const file = join(www, "src", "gen", "labels.json");
+  writeLabels(root, file);
+  return JSON.parse(readFileSync(file, "utf8"));
+}
+
 /** The name as seen from another file in the same folder. */
 function beside(name) {
   return name.slice(name.lastIndexOf("/") + 1);
 }
 
-async function script(entry, format, values) {
+async function script(entry, format, values, screens = "src/screens") {
   const result = await bundle({
     absWorkingDir: www,
     entryPoints: [entry],
@@ -101,7 +113,7 @@ async function script(entry, format, values) {
     target: ["es2022", "chrome111", "firefox115", "safari16.4"],
     legalComments: "none",
     charset: "utf8",
-    alias: { "wasm-exec": loaderPath(root) },
+    alias: { "wasm-exec": loaderPath(root), screens: join(www, screens) },
     define: Object.fromEntries(Object.entries(values).map(([k, v]) => [k, JSON.stringify(v)])),
     logLevel: "warning",
   });
@@ -122,18 +134,19 @@ async function style(entry) {
 }
 
 /** Runs the screens' own function for the HTML that is there before any script. */
-async function firstScreen(labels) {
-  const outfile = join(scratch, "first.mjs");
+async function firstScreen(labels, screens) {
+  const outfile = join(scratch, `first-${process.hrtime.bigint()}.mjs`);
   await bundle({
     absWorkingDir: www,
-    entryPoints: ["src/screens/first.ts"],
+    entryPoints: [`${screens}/first.ts`],
     bundle: true,
     outfile,
     format: "esm",
     platform: "node",
     logLevel: "warning",
   });
-  const module = await import(`${pathToFileURL(outfile).href}?${process.hrtime.bigint()}`);
+  const module = await import(pathToFileURL(outfile).href);
+  rmSync(outfile);
   return module.firstScreen(labels);
 }
 

@@ -17,6 +17,8 @@ const retryAfter = 5000;
 
 export class Commits {
   #line: Batch[] = [];
+  /** Documents another tab has written: what this one thinks of them is out of date. */
+  readonly #overtaken = new Set<string>();
   #running = false;
   #why: string | null = null;
   #timer: ReturnType<typeof setTimeout> | undefined;
@@ -25,6 +27,7 @@ export class Commits {
     readonly store: Store,
     readonly memoryOnly: string | null,
     readonly told: (state: StorageState) => void,
+    readonly conflict: (doc: string) => void,
   ) {}
 
   state(): StorageState {
@@ -39,6 +42,7 @@ export class Commits {
   }
 
   add(ops: Op[], guard: Guard | null): Promise<string | null> {
+    if (guard && this.#overtaken.has(guard.doc)) return Promise.reject(new Conflict(guard.doc));
     return new Promise((done, failed) => {
       this.#line.push({ ops, guard, done, failed, answered: false });
       void this.#run();
@@ -83,7 +87,9 @@ export class Commits {
   #refuse(conflict: Conflict): void {
     const refused = this.#line.filter((batch) => batch.guard?.doc === conflict.doc);
     this.#line = this.#line.filter((batch) => batch.guard?.doc !== conflict.doc);
+    this.#overtaken.add(conflict.doc);
     for (const batch of refused) batch.failed(conflict);
+    this.conflict(conflict.doc);
   }
 }
 

@@ -92,6 +92,8 @@ async function write(db: IDBPDatabase<Schema>, ops: Op[], guards: Guard[]): Prom
     }
     throw problem;
   }
+  // Said openly, the commit goes on even while a long call holds this thread.
+  tx.commit();
   await tx.done;
 }
 

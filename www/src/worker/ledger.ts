@@ -152,21 +152,19 @@ export class Ledger {
   }
 
   /** Counts a failure against a record (seq 0: against opening the document); returns all failures so far. */
-  blame(docName: string, seq: number): number {
+  async blame(docName: string, seq: number): Promise<number> {
     const doc = this.#docs.get(docName);
     if (!doc) return 0;
     if (seq === 0) {
       const tries = doc.tries + 1;
-      this.#put({ ...doc, tries }, []).catch(() => {});
+      await this.#put({ ...doc, tries }, []);
       return tries;
     }
-    const rows = this.records(docName);
-    const index = rows.findIndex((row) => row.seq === seq);
-    const row = rows[index];
+    const row = this.records(docName).find((row) => row.seq === seq);
     if (!row) return 0;
-    row.tries++;
-    this.#put(doc, [{ op: "put", store: "journal", row }]).catch(() => {});
-    return row.tries;
+    const tries = ++row.tries;
+    await this.#put(doc, [{ op: "put", store: "journal", row }]);
+    return tries;
   }
 
   clearTries(docName: string): void {
@@ -176,13 +174,13 @@ export class Ledger {
     }
   }
 
-  markBroken(docName: string, why: string): void {
+  async markBroken(docName: string, why: string): Promise<void> {
     const doc = this.#docs.get(docName);
-    if (doc) this.#put({ ...doc, broken: why }, []).catch(() => {});
+    if (doc) await this.#put({ ...doc, broken: why }, []);
   }
 
   /** Moves a record out of the journal; its text is kept. */
-  setAside(docName: string, seq: number, why: string): void {
+  async setAside(docName: string, seq: number, why: string): Promise<void> {
     const doc = this.#docs.get(docName);
     const rows = this.records(docName);
     const index = rows.findIndex((row) => row.seq === seq);
@@ -192,10 +190,10 @@ export class Ledger {
     const { request, token } = record;
     const row: Aside = { doc: docName, seq, request, token, why, at: new Date().toISOString() };
     this.#aside = [...this.#aside, row];
-    this.#put(doc, [
+    await this.#put(doc, [
       { op: "delete", store: "journal", key: [docName, seq] },
       { op: "put", store: "aside", row },
-    ]).catch(() => {});
+    ]);
   }
 
   dropAside(docName: string, seq: number): void {

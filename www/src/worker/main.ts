@@ -62,8 +62,8 @@ async function start(m: Start): Promise<void> {
     () => tell({ event: "aside", aside: ledger.asides() }),
   );
   const snapshots = new Snapshots(ledger, session, inTurn, m.snapshots);
+  if (m.suspect) await session.accuse(m.suspect, "the calculation did not answer").catch(() => {});
   desk = { ledger, session, snapshots, life };
-  if (m.suspect) session.accuse(m.suspect, "the calculation did not answer");
   tell({ event: "storage", storage: ledger.commits.state() });
   reply({
     n: m.n,
@@ -86,7 +86,9 @@ async function openLedger(m: Start): Promise<Ledger> {
 }
 
 async function loaded(store: Store, why: string | null, m: Start): Promise<Ledger> {
-  const commits = new Commits(store, why, (storage) => tell({ event: "storage", storage }));
+  const commits = new Commits(store, why, (storage) => tell({ event: "storage", storage }), (doc) =>
+    tell({ event: "conflict", doc }),
+  );
   const ledger = new Ledger(store, commits, m.readOnly, (info) => tell({ event: "doc", info }));
   await ledger.load();
   return ledger;
@@ -188,7 +190,6 @@ function explained(n: number, m: ToWorker, problem: unknown): Reply {
     return { ...refusal(n, "core-unavailable", says + kept), ...(savedAt ? { savedAt } : {}) };
   }
   if (problem instanceof Conflict) {
-    tell({ event: "conflict", doc: problem.doc });
     return refusal(n, "conflict", "Another tab has changed this job in between. It is read anew; enter this once more.");
   }
   if (problem instanceof NoDocument) return refusal(n, "no-document", says);

@@ -67,8 +67,11 @@ export class Session {
     }
   }
 
-  /** Runs `work` on an open document; after a failure once more on a new core. */
-  async withOpen<T>(doc: string, work: (core: Core, open: OpenDocument) => T): Promise<T> {
+  /**
+   * Runs `work` on an open document; after a failure once more on a new core.
+   * The failure counts against the journal record `seq`, if there is one.
+   */
+  async withOpen<T>(doc: string, work: (core: Core, open: OpenDocument) => T, seq?: number): Promise<T> {
     for (let attempt = 1; ; attempt++) {
       const { core, open } = await this.ensureOpen(doc);
       try {
@@ -76,6 +79,7 @@ export class Session {
       } catch (problem) {
         if (!(problem instanceof CoreDied)) throw problem;
         this.life.died(problem.message);
+        if (seq !== undefined) await this.accuse({ doc, seq }, problem.message);
         if (attempt === 2) throw problem;
       }
     }
@@ -100,21 +104,26 @@ export class Session {
         this.life.died(problem.message);
         // A file that is not on this device has no row to count failures in.
         if (unkept && ++unkeptFailures === 2) throw new Broken(problem.message);
-        if (this.accuse({ doc, seq }, problem.message) && ++asides > asidesAllowed) {
+        if ((await this.accuse({ doc, seq }, problem.message)) && ++asides > asidesAllowed) {
           throw this.life.giveUp(`the calculation keeps failing: ${problem.message}`, "failing");
         }
       }
     }
   }
 
-  /** Counts a failure; at the second the record is set aside. True if it was. */
-  accuse({ doc, seq }: Suspect, why: string): boolean {
-    if (this.ledger.blame(doc, seq) < 2) return false;
+  /**
+   * Counts a failure; at the second the record is set aside. True if it was.
+   * The count is durable before anything else is tried: the next call may be
+   * the one that never comes back.
+   */
+  async accuse({ doc, seq }: Suspect, why: string): Promise<boolean> {
+    const tries = await this.ledger.blame(doc, seq);
+    if (tries < 2) return false;
     if (seq === 0) {
-      this.ledger.markBroken(doc, why);
+      await this.ledger.markBroken(doc, why);
       return false;
     }
-    this.ledger.setAside(doc, seq, why);
+    await this.ledger.setAside(doc, seq, why);
     this.asideChanged();
     return true;
   }

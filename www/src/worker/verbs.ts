@@ -3,7 +3,6 @@
 import type { JournalRow, Reply, ToWorker } from "../protocol.ts";
 import { uuids } from "../ids.ts";
 import type { Ledger, Saved } from "./ledger.ts";
-import { CoreDied } from "./core.ts";
 import { aRecord, aRequest, aWholeRequest, openRequest, type Session } from "./session.ts";
 import type { Snapshots } from "./snapshots.ts";
 import { refusal } from "./refusal.ts";
@@ -58,16 +57,11 @@ export async function enter(desk: Desk, m: Message<"enter">, { record, saved }: 
       return open.replayed.get(record.seq) ?? '{"ok":true}';
     }
     const request = m.show === undefined ? record.request : `${record.request.slice(0, -1)},"show":${m.show}}`;
-    try {
-      const answer = session.call(core, aRecord(m.doc, record.seq), request, record.bytes);
-      open.applied.add(record);
-      open.replayed.delete(record.seq);
-      return answer.text;
-    } catch (problem) {
-      if (problem instanceof CoreDied) session.accuse({ doc: m.doc, seq: record.seq }, problem.message);
-      throw problem;
-    }
-  });
+    const answer = session.call(core, aRecord(m.doc, record.seq), request, record.bytes);
+    open.applied.add(record);
+    open.replayed.delete(record.seq);
+    return answer.text;
+  }, record.seq);
   const aside = ledger.asides().find((row) => row.doc === m.doc && row.seq === record.seq);
   if (aside) return asideRefusal(m.n, aside.why);
   snapshots.due(m.doc);

@@ -1,0 +1,246 @@
+// The first screen: nothing assumed, nothing large that is no reading, nothing
+// lost that was typed.
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import type { BrowserContext, Page } from "playwright-core";
+import { withBrowser } from "./browser.ts";
+import { settled, visit } from "./page.ts";
+import { at, goTo, openExample, ready, rest, typeInto } from "./screens-places.ts";
+import { Site } from "./site.ts";
+
+async function onPhone(work: (page: Page, site: Site, context: BrowserContext) => Promise<void>): Promise<void> {
+  const site = await Site.open("build");
+  await withBrowser(async (context) => {
+    const page = await context.newPage();
+    await page.setViewportSize({ width: 390, height: 664 });
+    await work(page, site, context);
+  });
+  await site.close();
+}
+
+/** Markup without what lit leaves behind, one element a line. */
+function plain(html: string): string {
+  return html
+    .replace(/<!--[\s\S]*?-->/g, "")
+    .replace(/\s+/g, " ")
+    .replace(/> </g, "><")
+    .replace(/ (>)/g, "$1")
+    .replace(/=""/g, "")
+    .replace(/></g, ">\n<");
+}
+
+test("the static first screen is what the script draws first, so nothing jumps", () =>
+  onPhone(async (page, site) => {
+    // The worker never answers: the script's first drawing stays.
+    site.before = (request, response) => {
+      if (!/^\/a\/worker-/.test(request.url ?? "")) return false;
+      response.setHeader("Content-Type", "text/javascript");
+      response.end("");
+      return true;
+    };
+    await page.goto(site.url);
+    await page.waitForFunction(() => globalThis.gaugewright !== undefined);
+    const drawn = await page.locator("#app").evaluate((e) => e.innerHTML);
+    const file = await page.evaluate(async () => {
+      const text = await (await fetch("./")).text();
+      return new DOMParser().parseFromString(text, "text/html").getElementById("app")?.innerHTML ?? "";
+    });
+    assert.equal(plain(drawn).replace(/<footer.*\n?.*/, ""), plain(file).replace(/<footer.*\n?.*/, ""));
+  }));
+
+test("a cold first screen has at most seven controls, and they work before the core does", () =>
+  onPhone(async (page, site) => {
+    await visit(page, site.url);
+    await rest(page);
+    const controls = page.locator("#app").locator("a[href]:visible, button:visible, input:visible, select:visible");
+    // The unit beside the working load belongs to its field.
+    assert.equal((await controls.count()) - (await page.locator("select.unit:visible").count()), 7);
+    assert.equal(await page.locator(".set").count(), 0);
+  }));
+
+test("what is typed before the script runs is taken in", () =>
+  onPhone(async (page, site) => {
+    let release = () => {};
+    const held = new Promise<void>((done) => (release = done));
+    await page.route("**/a/app-*.js", async (route) => {
+      await held;
+      await route.continue();
+    });
+    await page.goto(site.url, { waitUntil: "commit" });
+    await page.locator("#row-load").click();
+    await page.keyboard.type("65");
+    release();
+    await page.waitForFunction(() => globalThis.gaugewright !== undefined);
+    await page.keyboard.type("0");
+    await settled(page);
+    await page.waitForFunction(() => document.getElementById("row-load-echo")?.textContent === "= 650 kN");
+    assert.equal(await page.locator("#row-load").inputValue(), "650");
+  }));
+
+test("the last sizing is offered, not assumed", () =>
+  onPhone(async (page, site) => {
+    await ready(page, site.url);
+    await page.reload();
+    await settled(page);
+    await page.locator(".offer").waitFor();
+    assert.equal(await page.locator(".set").count(), 0);
+    assert.equal(await page.locator("#row-load").inputValue(), "");
+    assert.equal(await page.locator("#row-factor").inputValue(), "");
+    assert.match((await page.locator(".offer").textContent()) ?? "", /900 kN.*Press 240.*SQ 300/);
+    await page.locator(".offer .main-act").click();
+    await page.locator(".set .v").waitFor();
+    assert.equal(await page.locator("#row-load").inputValue(), "900");
+  }));
+
+test("a first key beside the offer starts a new sizing and leaves the last one alone", () =>
+  onPhone(async (page, site) => {
+    await ready(page, site.url);
+    await page.reload();
+    await settled(page);
+    await page.locator(".offer").waitFor();
+    await page.locator("#row-load").click();
+    await page.keyboard.type("1000");
+    await page.waitForFunction(() => document.getElementById("row-load-echo")?.textContent === "= 1000 kN");
+    assert.equal(await page.locator("#row-load").inputValue(), "1000");
+    assert.equal(await page.locator(".set").count(), 0);
+    const old = await page.evaluate(() => gaugewright.host.show("sizing", "sizing"));
+    assert.match(String(old["last"]), /^900 kN/);
+  }));
+
+test("a reading is large only while the window is open", () =>
+  onPhone(async (page, site) => {
+    const places = await ready(page, site.url);
+    const states = new Set<string>();
+    for (const load of ["", "900", "5000", "nonsense", "1,200", "0", "900"]) {
+      await page.locator("#row-load").fill(load);
+      await rest(page);
+      const sizing = await page.evaluate(() => gaugewright.host.show("sizing", "sizing"));
+      states.add(String(sizing["state"]));
+      const large = await page.locator(".set").count();
+      assert.equal(large, sizing["state"] === "open" ? 1 : 0, `${load}: ${String(sizing["state"])}`);
+      if (large === 0) assert.doesNotMatch((await page.locator(".large").textContent()) ?? "", /^\s*[\d.]+ (MPa|bar)\s*$/);
+    }
+    for (const pile of [places.pile, places.closed]) {
+      for (const screen of ["size", "pile"]) {
+        await goTo(page, at(screen, places.job, pile));
+        assert.equal(await page.locator(".set").count(), pile === places.pile ? 1 : 0);
+      }
+    }
+    assert.ok(states.has("open") && states.has("closed") && states.has("incomplete"), [...states].join());
+  }));
+
+test("the never-exceed is a bar with a stop, smaller than the set", () =>
+  onPhone(async (page, site) => {
+    await ready(page, site.url);
+    const size = (selector: string) => page.locator(selector).evaluate((e) => parseFloat(getComputedStyle(e).fontSize));
+    assert.ok((await size(".stop .v")) * 2 < (await size(".set .v")));
+    const edge = await page.locator(".gauge-edge").boundingBox();
+    const zone = await page.locator(".gauge-stop").boundingBox();
+    assert.ok(edge && zone && Math.abs(edge.x + edge.width / 2 - zone.x) < 3, "the hatched zone begins at the stop");
+    assert.ok(await page.locator(".stop-word").isVisible());
+    assert.ok((await size(".efficiency")) >= (await size("#title")), "the efficiency is as large as the caption");
+  }));
+
+test("with the keyboard open, readings and the box in use are both in sight", () =>
+  onPhone(async (page, site) => {
+    await ready(page, site.url);
+    await page.setViewportSize({ width: 390, height: 330 });
+    for (const [box, text] of [["#row-load", "1000"], ["#row-factor", "1.8"], ["#row-load", "5000"]] as const) {
+      await page.locator(box).fill("");
+      await typeInto(page, box, text);
+      const reading = await page.locator(".reading").boundingBox();
+      const field = await page.locator(box).boundingBox();
+      const status = await page.locator(".status").boundingBox();
+      assert.ok(reading && field && status);
+      assert.ok(reading.y >= -1 && reading.y + reading.height <= 330, `${text}: reading at ${reading.y}, ${reading.height} high`);
+      assert.ok(field.y >= reading.y + reading.height && field.y + field.height <= status.y + 1, `${text}: box at ${field.y}, reading to ${reading.y + reading.height}, status ${status.y}`);
+      assert.equal(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth), true);
+    }
+  }));
+
+test("a comma that may part thousands is asked about in a band, and the answer holds", () =>
+  onPhone(async (page, site) => {
+    await ready(page, site.url);
+    await page.locator("#row-load").fill("");
+    await typeInto(page, "#row-load", "1,200");
+    assert.equal(await page.locator("#row-load").inputValue(), "1,200");
+    await page.locator(".offers button").last().click();
+    await page.waitForFunction(() => document.getElementById("row-load-echo")?.textContent === "= 1200 kN");
+    assert.equal(await page.locator(".problem p").count(), 0);
+  }));
+
+test("a unit chosen for a box stays with it when the box is cleared", () =>
+  onPhone(async (page, site) => {
+    await ready(page, site.url);
+    await page.locator("#row-load-unit").selectOption("MN");
+    await rest(page);
+    assert.equal(await page.locator("#row-load-echo").textContent(), "= 900 MN");
+    await page.locator("#row-load").fill("");
+    await typeInto(page, "#row-load", "0.9");
+    assert.equal(await page.locator("#row-load-echo").textContent(), "= 0.9 MN");
+    assert.equal(await page.locator("#row-load").inputValue(), "0.9");
+    await page.locator(".set .v").waitFor();
+  }));
+
+test("a name with markup in it is shown as text", () =>
+  onPhone(async (page, site) => {
+    const name = '<img src=x onerror="globalThis.hit=1">';
+    const places = await ready(page, site.url);
+    await page.evaluate(
+      async ([name, rig, pile]) => {
+        await gaugewright.host.enter("sizing", { do: "type", path: `/now/rigs/${rig}/name`, typed: name! });
+        await gaugewright.host.enter("sizing", { do: "title", title: name! });
+        const docs = [...gaugewright.signals.docs.value.keys()].filter((doc) => doc !== "sizing" && doc !== "shelf");
+        await gaugewright.host.enter(docs[0]!, { do: "type", path: `/now/piles/${pile}/mark`, typed: name! });
+      },
+      [name, places.rig, places.pile],
+    );
+    for (const place of ["#/more", "#/", at("pick-rig", "sizing"), at("job", "sizing"), "#/jobs", at("piles", places.job), at("pile", places.job, places.pile), at("form", "sizing", `/now/rigs/${places.rig}`)]) {
+      await goTo(page, place);
+      assert.equal(await page.locator("#app img").count(), 0, place);
+    }
+    await goTo(page, at("pile", places.job, places.pile));
+    assert.equal(await page.locator("#title").textContent(), name);
+    await page.reload();
+    await settled(page);
+    await rest(page);
+    assert.equal(await page.locator("#app img").count(), 0);
+    assert.equal(await page.evaluate(() => (globalThis as unknown as { hit?: number }).hit), undefined);
+  }));
+
+test("the back button goes back through workings", () =>
+  onPhone(async (page, site) => {
+    await ready(page, site.url);
+    await page.locator(".set a.num").click();
+    await page.waitForURL(/#\/working\//);
+    const first = page.url();
+    await page.locator("a.row.in").first().click();
+    await page.waitForFunction((first) => location.href !== first, first);
+    await page.locator(".back").click();
+    await page.waitForFunction((first) => location.href === first, first);
+    await page.goBack();
+    await page.locator(".set .v").waitFor();
+  }));
+
+test("a file that is no job file says why and changes nothing", () =>
+  onPhone(async (page, site) => {
+    await visit(page, site.url);
+    await goTo(page, "#/paste");
+    await page.locator("#pasted").fill('{"format": "something else"');
+    await page.locator(".main-act").click();
+    await page.waitForURL(/#\/incoming/);
+    assert.ok((await page.locator(".complaints li").count()) > 0);
+    assert.equal(await page.evaluate(() => [...gaugewright.signals.docs.value.values()].filter((info) => info.filedAt !== null).length), 0);
+  }));
+
+test("a job that is on the device already is asked about", () =>
+  onPhone(async (page, site) => {
+    await visit(page, site.url);
+    const job = await openExample(page);
+    await goTo(page, "#/more");
+    await page.locator('section:has(a[href="#/paste"]) button').last().click();
+    await page.waitForURL(/#\/incoming/);
+    await page.locator(".main .band button").first().click();
+    await page.waitForURL(/#\/piles\//);
+    assert.ok(page.url().includes(encodeURIComponent(job)));
+  }));

@@ -1,0 +1,126 @@
+// Every screen as a phone in the sun needs it: no sideways scroll, text at
+// least 7:1, targets of 48 px with 8 px between, numbers needed at the rig at
+// least 26 px. A screen without an entry in screens-places.ts fails.
+//
+// Contrast as in WCAG 2.2, "contrast ratio" and "relative luminance"; 7:1 is
+// its success criterion 1.4.6. Target and number sizes are the product's own.
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import type { Page } from "playwright-core";
+import { screens } from "../src/screens/list.ts";
+import { withBrowser } from "./browser.ts";
+import { entries, goTo, ready, rigNumbers, sizes } from "./screens-places.ts";
+import { Site } from "./site.ts";
+
+const least = { contrast: 7, target: 48, gap: 8, number: 26 };
+
+/** Runs in the page: everything that is wrong there, and how many numbers were measured. */
+function faults([rigNumbers, least]: [string, { contrast: number; target: number; gap: number; number: number }]) {
+  const wrong: string[] = [];
+  const name = (e: Element) => `${e.tagName.toLowerCase()}.${e.getAttribute("class") ?? ""} "${(e.textContent ?? "").trim().slice(0, 30)}"`;
+  const seen = (e: Element) => {
+    const box = e.getBoundingClientRect();
+    if (box.width <= 1 || box.height <= 1) return false;
+    return e.checkVisibility({ visibilityProperty: true, opacityProperty: true });
+  };
+  const sideways = document.documentElement.scrollWidth - innerWidth;
+  if (sideways > 0) wrong.push(`scrolls sideways by ${sideways} px`);
+
+  const channels = (colour: string) => (colour.match(/[\d.]+/g) ?? []).map(Number);
+  const luminance = (colour: string) => {
+    const [r = 0, g = 0, b = 0] = channels(colour).map((c) => (c / 255 <= 0.04045 ? c / 255 / 12.92 : ((c / 255 + 0.055) / 1.055) ** 2.4));
+    return 0.2126 * r + 0.7152 * g + 0.0722 * b;
+  };
+  const ground = (e: Element | null): string => {
+    for (; e; e = e.parentElement) {
+      const colour = getComputedStyle(e).backgroundColor;
+      const alpha = channels(colour)[3];
+      if (alpha === undefined || alpha === 1) return colour;
+    }
+    return "rgb(255, 255, 255)";
+  };
+  let texts = 0;
+  const walk = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+  for (let node = walk.nextNode(); node; node = walk.nextNode()) {
+    const e = node.parentElement;
+    if (!e || !(node.textContent ?? "").trim() || !seen(e) || e.closest("option")) continue;
+    const style = getComputedStyle(e);
+    const ink = e instanceof SVGElement ? style.fill : style.color;
+    const [one, two] = [luminance(ink), luminance(ground(e))];
+    const ratio = (Math.max(one, two) + 0.05) / (Math.min(one, two) + 0.05);
+    if (ratio < least.contrast) wrong.push(`contrast ${ratio.toFixed(2)}: ${name(e)}`);
+    texts++;
+  }
+
+  const targets = [...document.querySelectorAll("a[href], button, input, select, textarea, summary")].filter(seen);
+  const boxes = targets.map((e) => e.getBoundingClientRect());
+  boxes.forEach((box, i) => {
+    if (box.width < least.target - 0.01 || box.height < least.target - 0.01) {
+      wrong.push(`target ${box.width.toFixed(1)} x ${box.height.toFixed(1)}: ${name(targets[i]!)}`);
+    }
+    for (let j = i + 1; j < boxes.length; j++) {
+      const other = boxes[j]!;
+      const across = Math.max(box.left - other.right, other.left - box.right);
+      const down = Math.max(box.top - other.bottom, other.top - box.bottom);
+      if (Math.max(across, down) < least.gap - 0.01) wrong.push(`only ${Math.max(across, down).toFixed(1)} px between ${name(targets[i]!)} and ${name(targets[j]!)}`);
+    }
+  });
+  for (const e of document.querySelectorAll("input, select, textarea")) {
+    if (parseFloat(getComputedStyle(e).fontSize) < 18) wrong.push(`small input: ${name(e)}`);
+  }
+
+  const numbers = [...document.querySelectorAll(rigNumbers)].filter(seen);
+  for (const e of numbers) {
+    const size = parseFloat(getComputedStyle(e).fontSize);
+    if (size < least.number) wrong.push(`number of ${size} px: ${name(e)}`);
+  }
+  return { wrong, numbers: numbers.length, texts };
+}
+
+async function check(page: Page, where: string, numbers: number): Promise<string[]> {
+  const found = await page.evaluate(faults, [rigNumbers, least] as [string, typeof least]);
+  const wrong = found.wrong.map((fault) => `${where}: ${fault}`);
+  if (found.texts === 0) wrong.push(`${where}: shows no text`);
+  if (found.numbers < numbers) wrong.push(`${where}: shows ${found.numbers} numbers needed at the rig, not ${numbers}`);
+  return wrong;
+}
+
+test("every screen has an entry", () => {
+  assert.deepEqual(Object.keys(entries).sort(), [...screens].sort());
+});
+
+for (const { width, height } of sizes) {
+  test(`styles at ${width} x ${height}`, async () => {
+    const site = await Site.open("build");
+    await withBrowser(async (context) => {
+      const page = await context.newPage();
+      await page.setViewportSize({ width, height });
+      const places = await ready(page, site.url);
+      const wrong: string[] = [];
+      for (const theme of ["light", "dark"]) {
+        await page.evaluate((theme) => (document.documentElement.dataset["theme"] = theme), theme);
+        for (const screen of screens) {
+          const { hash, numbers } = entries[screen];
+          for (const place of hash(places)) {
+            await goTo(page, place);
+            wrong.push(...(await check(page, `${theme} ${place || "first"}`, numbers)));
+          }
+        }
+      }
+      assert.deepEqual(wrong, []);
+    });
+    await site.close();
+  });
+}
+
+test("the large number is 72 px or more on a phone", async () => {
+  const site = await Site.open("build");
+  await withBrowser(async (context) => {
+    const page = await context.newPage();
+    await page.setViewportSize({ width: 360, height: 640 });
+    await ready(page, site.url);
+    const size = await page.locator(".set .v").evaluate((e) => parseFloat(getComputedStyle(e).fontSize));
+    assert.ok(size >= 72 && size <= 96, `${size} px`);
+  });
+  await site.close();
+});

@@ -1,0 +1,97 @@
+// Storage that is refused, breaks, or comes back.
+import assert from "node:assert/strict";
+import { check } from "./check.ts";
+import type { Page } from "playwright-core";
+import { withBrowser } from "./browser.ts";
+import { openNew, rawText, settled, type, values, visit } from "./page.ts";
+import { Site } from "./site.ts";
+
+const denied = `Object.defineProperty(globalThis, "indexedDB", {
+  value: { open() { throw new DOMException("not allowed here", "SecurityError"); } },
+});`;
+
+function storageState(page: Page) {
+  return page.evaluate(() => gaugewright.signals.storage.value);
+}
+
+check("without storage everything works in memory and the page says so", async () => {
+  const site = await Site.open("plain");
+  site.patchWorker(denied);
+  try {
+    await withBrowser(async (context) => {
+      const page = await visit(await context.newPage(), site.url);
+      await openNew(page, "sizing");
+      const { answer, savedAt } = await type(page, "sizing", "a", "1");
+      assert.equal(answer.ok, true);
+      assert.equal(savedAt, undefined, "nothing is called saved");
+      const storage = await storageState(page);
+      assert.equal(storage.kind, "memory");
+      assert.match(storage.why ?? "", /not allowed here/);
+      // Even a silent core costs nothing: the page holds the rows meanwhile.
+      const bad = await type(page, "sizing", "bad", "silence");
+      assert.equal(bad.answer.code, "set-aside");
+      assert.deepEqual(await values(page, "sizing"), { a: "1" });
+    });
+  } finally {
+    await site.close();
+  }
+});
+
+check("a dead database handle is opened anew once, and the entry is durable", async () => {
+  const site = await Site.open("plain");
+  try {
+    await withBrowser(async (context) => {
+      const page = await visit(await context.newPage(), site.url);
+      await openNew(page, "sizing");
+      await page.workers()[0]!.evaluate(() => {
+        const alive = IDBDatabase.prototype.transaction;
+        let deaths = 1;
+        IDBDatabase.prototype.transaction = function (...args: Parameters<typeof alive>) {
+          if (deaths-- > 0) throw new DOMException("the connection is closing", "InvalidStateError");
+          return alive.apply(this, args);
+        };
+      });
+      const { answer, savedAt } = await type(page, "sizing", "a", "1");
+      assert.equal(answer.ok, true);
+      assert.ok(savedAt);
+      await page.reload();
+      await settled(page);
+      assert.deepEqual(await values(page, "sizing"), { a: "1" });
+    });
+  } finally {
+    await site.close();
+  }
+});
+
+check("a device that takes no more is told about; what waited is written when it takes again", async () => {
+  const site = await Site.open("plain");
+  try {
+    await withBrowser(async (context) => {
+      const page = await visit(await context.newPage(), site.url);
+      await openNew(page, "sizing");
+      await page.workers()[0]!.evaluate(() => {
+        const healthy = IDBDatabase.prototype.transaction;
+        IDBDatabase.prototype.transaction = function (...args: Parameters<typeof healthy>) {
+          if (args[1] === "readwrite") throw new DOMException("the disk is full", "QuotaExceededError");
+          return healthy.apply(this, args);
+        };
+        Object.assign(globalThis, { heal: () => (IDBDatabase.prototype.transaction = healthy) });
+      });
+      const { answer, savedAt } = await type(page, "sizing", "a", "1");
+      assert.equal(answer.ok, true, "the entry counts");
+      assert.equal(savedAt, undefined, "but it is not called saved");
+      const storage = await storageState(page);
+      assert.equal(storage.unsaved > 0, true);
+      assert.match(storage.why ?? "", /disk is full/);
+      assert.match(await rawText(page, "sizing"), /"text":"1"/, "a file can be saved even so");
+      await page.workers()[0]!.evaluate(() => (globalThis as unknown as { heal(): void }).heal());
+      assert.ok((await type(page, "sizing", "b", "2")).savedAt);
+      assert.equal((await storageState(page)).unsaved, 0);
+      await page.reload();
+      await settled(page);
+      assert.deepEqual(await values(page, "sizing"), { a: "1", b: "2" });
+    });
+  } finally {
+    await site.close();
+  }
+});
