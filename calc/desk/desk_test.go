@@ -304,6 +304,28 @@ func TestAWaiverIsEnteredByNameAndReason(t *testing.T) {
 	assert.Equal(t, "limit missing", x.show("sizing", "").Get("state").Text())
 }
 
+// The order of the list follows the marks, whatever is remembered of it.
+func TestTheListFollowsMarksAndStrikes(t *testing.T) {
+	x := newTable(t)
+	x.newSizing()
+	marks := func() string {
+		list := ""
+		for _, row := range x.show("piles", "").Get("rows").Items() {
+			list += row.Get("mark").Text() + " "
+		}
+		return list
+	}
+	x.typed("/now/piles/"+pileID+"/mark", "C10")
+	assert.Equal(t, "C10 ", marks())
+	x.enter("add", `"what":"pile","ids":["q"]`)
+	x.typed("/now/piles/q/mark", "C9")
+	assert.Equal(t, "C9 C10 ", marks())
+	x.typed("/now/piles/q/mark", "C11")
+	assert.Equal(t, "C10 C11 ", marks())
+	x.enter("strike", `"path":"/now/piles/q","why":"moved"`)
+	assert.Equal(t, "C10 ", marks())
+}
+
 // Every number that a view hands out opens, and so does everything behind it.
 func TestEveryNumberOfTheViewsOpens(t *testing.T) {
 	data, err := os.ReadFile("../../examples/quay-shed.json")

@@ -21,6 +21,7 @@ type file struct {
 	judged  *assess.Job
 	levels  map[string]job.HeadLevel
 	answers map[string]assess.Answer
+	order   []string // ids of the piles in the order of their marks
 }
 
 func (f *file) job() job.Job { return job.View(f.root) }
@@ -68,6 +69,9 @@ func (f *file) undecided() *document.Node {
 // of "now": the answers of the piles in it where it holds nothing but piles,
 // else all answers. Choices can only be settled by an entry, never made by one.
 func (f *file) changed(patch *document.Node) {
+	if patch.Len() != 1 {
+		f.order = nil
+	}
 	if len(f.choices) > 0 {
 		f.choices = history.Read(f.root).Choices()
 		f.judged = nil
@@ -78,9 +82,21 @@ func (f *file) changed(patch *document.Node) {
 		f.judged = nil
 		return
 	}
-	for id := range piles.Members() {
+	for id, p := range piles.Members() {
 		delete(f.answers, id)
+		if p.Len() == 0 || p.Get("mark") != nil || p.Get("struck") != nil {
+			f.order = nil
+		}
 	}
+}
+
+// pilesInOrder lists the piles by their marks. Sorting thousands of marks on
+// every key press would be felt.
+func (f *file) pilesInOrder() []string {
+	if f.order == nil {
+		f.order = f.job().Piles()
+	}
+	return f.order
 }
 
 // mostAnswers bounds how many answers are remembered.

@@ -34,7 +34,7 @@ func (f *file) join(data []byte) *document.Node {
 	}
 	f.root = union
 	f.choices = history.Read(union).Choices()
-	f.judged, f.levels = nil, nil
+	f.judged, f.levels, f.order = nil, nil, nil
 	differences := history.Compare(before, union.Get("now"))
 	return okay().with("entries", whole(history.Count(union)-entries)).with("lines", whole(recordLines(union)-lines)).
 		with("differences", f.differences(differences)).with("differenceCount", whole(len(differences))).

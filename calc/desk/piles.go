@@ -12,7 +12,7 @@ const mostRows = 60
 
 func (f *file) showPiles(r *document.Node) *document.Node {
 	j := f.job()
-	ids := j.Piles()
+	ids := f.pilesInOrder()
 	from, _ := r.Get("from").Int()
 	count, ok := r.Get("count").Int()
 	if !ok || count > mostRows {
@@ -88,9 +88,13 @@ func (f *file) showPile(r *document.Node) *document.Node {
 			with("lines", document.NewList(lines...)).Node
 	}
 	s, h := a.Segments, a.Head
+	setLine := "set"
+	if a.State != assess.Open {
+		setLine = "setNeeded"
+	}
 	reading := group("reading", "", nil,
 		line("workingLoad", f.given(p.WorkingLoad.Path(), p.WorkingLoad.Known(), float64(p.WorkingLoad.V), p.WorkingLoad.Stated), ""),
-		line("setLoad", a.SetLoad, ""), line("set", a.Set, ""), line("loadAtSet", a.LoadAtSet, ""), line("mostAtSet", a.Most, ""),
+		line("setLoad", a.SetLoad, ""), line(setLine, a.Set, ""), line("loadAtSet", a.LoadAtSet, ""), line("mostAtSet", a.Most, ""),
 		line("never", a.Never, ""), line("area", a.Area, ""))
 	segments := []*document.Node{line("pieces", nil, f.pieces(s.Pieces)), line("need", s.Need, ""), line("total", s.Total, ""), line("offCut", s.OffCut, ""), line("cost", s.Cost, "")}
 	if s.Heaviest != nil {

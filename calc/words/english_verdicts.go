@@ -76,7 +76,7 @@ var verdicts = map[string]string{
 	"row.factor": "Factor", "row.rig": "Rig and circuit", "row.pile": "Pile", "row.limits": "Limits",
 
 	"group.reading": "Reading", "group.segments": "Segments", "group.head": "Pile head",
-	"line.workingLoad": "Working load", "line.setLoad": "Set load", "line.set": "Set reading", "line.loadAtSet": "Load at the set reading, at least",
+	"line.workingLoad": "Working load", "line.setLoad": "Set load", "line.set": "Set reading", "line.setNeeded": "The set would need (not to be pressed)", "line.loadAtSet": "Load at the set reading, at least",
 	"line.mostAtSet": "Load at the set reading, at most", "line.never": "Never-exceed reading", "line.area": "Area on which the oil acts",
 	"line.pieces": "Segments", "line.need": "Needed length", "line.total": "Total length", "line.offCut": "Off-cut", "line.cost": "Cost, in metres of pile",
 	"line.fewest": "With the fewest joints, off-cut", "line.least": "With the least off-cut, off-cut", "line.heaviest": "Heaviest segment",
