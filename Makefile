@@ -1,9 +1,17 @@
-# Targets for people: run, test, size, bench, clean. `make test` is what CI runs.
+# Targets for people. `make test` is what CI runs; it sets up what it needs.
+#
+#   make run      build the page and serve it on this machine
+#   make build    build the page into www/build/
+#   make test     everything that must hold
+#   make size     what the page weighs, beside its budgets (CHECK=1: fail over budget)
+#   make bench    what it costs in time and memory, beside its budgets; never fails
+#   make clean    drop what was built
 
 www := www
 npm_stamp := $(www)/node_modules/.package-lock.json
+goroot = $(shell go env GOROOT)
 
-.PHONY: run build clean
+.PHONY: run build test size bench clean go-check go-test wasm-test type-check browser-test chromium
 
 run: build
 	node $(www)/serve.mjs
@@ -11,6 +19,51 @@ run: build
 build: $(npm_stamp)
 	node $(www)/build.mjs
 
+test: go-check go-test wasm-test type-check size-check browser-test
+
+go-check:
+	@unformatted=$$(gofmt -l calc wasm www/tests); \
+	if [ -n "$$unformatted" ]; then echo "not formatted by gofmt:"; echo "$$unformatted"; exit 1; fi
+	go vet ./...
+	GOOS=js GOARCH=wasm go vet ./...
+
+go-test:
+	go test ./...
+
+# The same tests as compiled for the browser, run under Node.
+wasm-test:
+	GOOS=js GOARCH=wasm go test -exec "$(goroot)/lib/wasm/go_js_wasm_exec" ./calc/...
+
+# The screens import the core's words, which the build writes out.
+type-check: build
+	cd $(www) && for part in tsconfig.json tsconfig.worker.json tsconfig.tests.json; do \
+		node_modules/.bin/tsc -p $$part || exit 1; done
+
+.PHONY: size-check
+size-check: build
+	CHECK=1 node $(www)/size.mjs
+
+browser-test: build chromium
+	node $(www)/tests/run.mjs
+
+size: build
+	node $(www)/size.mjs
+
+bench: build chromium
+	go test -run '^$$' -bench . -benchtime 200ms ./...
+	node $(www)/bench.mjs
+
+chromium:
+	@command -v chromium >/dev/null || command -v chromium-browser >/dev/null || { \
+		if [ "$$(id -u)" = 0 ] && command -v apt-get >/dev/null; then \
+			apt-get update && apt-get install -y --no-install-recommends chromium; \
+		else \
+			echo "The browser tests need Debian's chromium, and only root may install it here:"; \
+			echo "  sudo apt-get install chromium"; \
+			exit 1; \
+		fi; }
+
+# npm ci writes this file last. Nothing here needs an install script.
 $(npm_stamp): $(www)/package.json $(www)/package-lock.json
 	cd $(www) && npm ci --ignore-scripts
 	touch $@

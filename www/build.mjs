@@ -4,5 +4,11 @@ import { fileURLToPath } from "node:url";
 import { buildSite } from "./tools/site.mjs";
 
 const out = join(dirname(fileURLToPath(import.meta.url)), "build");
-const { version } = await buildSite({ out });
-console.log(`built www/build, version ${version}`);
+try {
+  const { version } = await buildSite({ out });
+  console.log(`built www/build, version ${version}`);
+} catch (problem) {
+  // What the compilers had to say stands above already.
+  console.error(`the page is not built: ${problem.message.split("\n")[0]}`);
+  process.exit(1);
+}

@@ -1,21 +1,18 @@
 // Jobs come in as files of any name, dropped or pasted, and leave as files:
 // through the share sheet where there is one, else as a download or into a
 // place the user chooses.
-import { fileOpen, fileSave } from "browser-fs-access";
+import { fileSave } from "browser-fs-access";
 import * as host from "./host.ts";
 import type { Full } from "./host.ts";
+import { pickFile } from "./pick.ts";
 import { core } from "./signals.ts";
 
 export type Opened = Full & { doc: string };
 
 /** The user picks a file. No type is asked for: pickers grey out what they do not know. Null: nothing picked. */
 export async function openPicked(): Promise<Opened | null> {
-  try {
-    return await openBlob(await fileOpen());
-  } catch (problem) {
-    if (isAbort(problem)) return null;
-    throw problem;
-  }
+  const file = await pickFile();
+  return file ? openBlob(file) : null;
 }
 
 export async function openBlob(blob: Blob): Promise<Opened> {

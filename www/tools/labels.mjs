@@ -13,7 +13,11 @@ const fallback = {
 export function writeLabels(root, file) {
   let text;
   if (existsSync(join(root, "wasm", "stdio"))) {
-    text = execFileSync("go", ["run", "./wasm/stdio", "labels"], { cwd: root, encoding: "utf8" });
+    text = execFileSync("go", ["run", "./wasm/stdio", "labels"], {
+      cwd: root,
+      encoding: "utf8",
+      stdio: ["ignore", "pipe", "inherit"],
+    });
     JSON.parse(text);
   } else {
     console.warn("labels: wasm/stdio is not there, a few built-in words are used");

@@ -1,7 +1,7 @@
 // Builds the whole static site into one folder. build.mjs calls it for the
 // product; the browser tests call it for sites with a core that misbehaves.
 import { createHash } from "node:crypto";
-import { existsSync, mkdirSync, readFileSync, readdirSync, rmSync, writeFileSync } from "node:fs";
+import { existsSync, mkdirSync, readFileSync, readdirSync, renameSync, rmSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
 import { build as bundle } from "esbuild";
@@ -18,7 +18,7 @@ const scratch = join(www, ".out");
 
 /**
  * @param {object} options
- * @param {string} options.out folder to write, emptied first
+ * @param {string} options.out folder to write, replaced whole
  * @param {string} [options.corePackage] Go main package that becomes the core
  * @param {string} [options.screens] folder with app.ts and first.ts, from www
  * @param {Record<string, string>} [options.labels] words of the page, by default those of the core
@@ -34,6 +34,9 @@ export async function buildSite({
   edition = "",
   compress = true,
 }) {
+  // Built beside and moved into place whole: a failed build spoils nothing.
+  const place = out;
+  out = `${place}.new`;
   rmSync(out, { recursive: true, force: true });
   mkdirSync(join(out, "a"), { recursive: true });
   mkdirSync(scratch, { recursive: true });
@@ -87,6 +90,8 @@ export async function buildSite({
   write("sw.js", sw);
   writeFileSync(join(out, "_headers"), headersFile());
   if (compress) await precompress(written, join(scratch, "compressed"));
+  rmSync(place, { recursive: true, force: true });
+  renameSync(out, place);
   return { version, precached };
 }
 
