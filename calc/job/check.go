@@ -1,60 +1,55 @@
 package job
 
-import (
-	"strconv"
+import "gaugewright/calc/document"
 
-	"gaugewright/calc/document"
-	"gaugewright/calc/quantity"
-)
-
-// Check reads a tree as a job file and lists what is wrong, by position in the
-// tree, the first [document.MaxComplaints] of them. A file with a complaint is
-// refused as a whole and its bytes are kept by whoever holds them.
+// Check reads a tree as a job file and lists what is wrong, part by part of
+// the file, the first [document.MaxComplaints] of them. A file with a complaint
+// is refused as a whole and its bytes are kept by whoever holds them.
+//
+// What an entry once stated is held to the same rules as what stands now,
+// because the union of copies may bring it back; only its references are not
+// followed. What is wrong with the order of the history is damage, not a
+// complaint: see package history.
 //
 // Codes: job.format, job.schema, job.id, job.kind (a value of the wrong kind
-// of JSON), job.quantity (its grammar, unit or dimension), job.range,
-// job.choice, job.reference, job.count, job.record.
+// of JSON, or none), job.quantity (its grammar, unit or dimension), job.range,
+// job.choice, job.reference, job.count, job.date, job.digest, job.record (the
+// columns or a line of a record or certificate).
 func Check(root *document.Node) document.Complaints {
 	c := &checker{job: View(root)}
 	if root.Kind() != document.Map {
-		c.add("job.format", "", kindName(root), "a map with \"format\": \""+Format+"\"", "")
+		c.add("job.format", kindName(root), "a map with \"format\": \""+Format+"\"", "")
 		return c.found
 	}
 	if f := root.Get("format"); f.Text() != Format {
-		c.add("job.format", "/format", short(f), "\""+Format+"\"", "")
+		c.addAt("format", "job.format", short(f), "\""+Format+"\"", "")
 		return c.found
 	}
-	if v, ok := root.Get("schema").Int(); !ok || v < 1 {
-		c.add("job.schema", "/schema", short(root.Get("schema")), "a whole number from 1", "1")
-	}
-	if v, ok := root.Get("minReader").Int(); !ok || v < 1 {
-		c.add("job.schema", "/minReader", short(root.Get("minReader")), "a whole number from 1", "1")
+	for _, name := range []string{"schema", "minReader"} {
+		if v, ok := root.Get(name).Int(); !ok || v < 1 {
+			c.addAt(name, "job.schema", short(root.Get(name)), "a whole number from 1", "1")
+		}
 	}
 	if root.Get("job").Text() == "" {
-		c.add("job.id", "/job", short(root.Get("job")), "the job's id, a text", "")
+		c.addAt("job", "job.id", short(root.Get("job")), "the job's id, a text", "")
 	}
 	now := root.Get("now")
 	if now.Kind() != document.Map {
-		c.add("job.kind", "/now", kindName(now), "a map", "")
+		c.addAt("now", "job.kind", kindName(now), "a map", "")
 		return c.found
 	}
 	if ReadOnly(root) {
 		return c.found
 	}
-	c.walk(now, place{"", "/now"})
-	c.records()
-	return c.found
-}
-
-// Problems lists what is well-formed but impossible together: a rod thicker
-// than its bore, efficiencies in the wrong order, a circuit of another rig.
-// Copies that are each right can be so after a union, so a file with a problem
-// opens; what hangs on it is not computed until it is mended.
-//
-// Codes: job.rod, job.efficiency, job.circuit.
-func Problems(root *document.Node) document.Complaints {
-	c := &checker{job: View(root)}
-	c.crossChecks()
+	c.below("now", func() {
+		c.stating = true
+		c.members(now, nowShape)
+		c.stating = false
+	})
+	if records := root.Get("records"); records != nil {
+		c.below("records", func() { c.records(records) })
+	}
+	c.members(root, outsideShape)
 	return c.found
 }
 
@@ -65,179 +60,216 @@ func ReadOnly(root *document.Node) bool {
 	return ok && v > Schema
 }
 
+// checker walks a tree beside its shape. The names of the way down are kept in
+// steps; a path is made only for a complaint.
 type checker struct {
-	job   Job
-	found document.Complaints
+	job     Job
+	found   document.Complaints
+	steps   []string
+	stating bool // below "now" or a patch: no null
+	past    bool // in a patch: references are not followed
+	columns map[declaration][]Column
 }
 
-func (c *checker) add(code, path, found, allowed, example string) {
+func (c *checker) path() string {
+	path := ""
+	for _, s := range c.steps {
+		path = document.Join(path, s)
+	}
+	return path
+}
+
+func (c *checker) add(code, found, allowed, example string) {
 	c.found.Count++
 	if len(c.found.List) < document.MaxComplaints {
-		c.found.List = append(c.found.List, document.Complaint{Code: code, Path: path, Found: found, Allowed: allowed, Example: example})
+		c.found.List = append(c.found.List, document.Complaint{Code: code, Path: c.path(), Found: found, Allowed: allowed, Example: example})
 	}
 }
 
-// known tells, for each pattern, whether fields lie below it.
-var known = func() map[string]*Field {
-	m := map[string]*Field{}
-	for i, f := range fields {
-		for k := range f.Pattern {
-			if k > 0 && f.Pattern[k] == '/' {
-				if _, there := m[f.Pattern[:k]]; !there {
-					m[f.Pattern[:k]] = nil
-				}
-			}
-		}
-		m[f.Pattern] = &fields[i]
-	}
-	return m
-}()
+// addAt is add for the member name of the place.
+func (c *checker) addAt(name, code, found, allowed, example string) {
+	c.steps = append(c.steps, name)
+	c.add(code, found, allowed, example)
+	c.steps = c.steps[:len(c.steps)-1]
+}
 
-func (c *checker) walk(n *document.Node, at place) {
+// below visits the member name of the place.
+func (c *checker) below(name string, visit func()) {
+	c.steps = append(c.steps, name)
+	visit()
+	c.steps = c.steps[:len(c.steps)-1]
+}
+
+// members checks the members of a map.
+func (c *checker) members(n *document.Node, s *shape) {
 	for name, child := range n.Members() {
-		next := at.child(name)
-		field, isKnown := known[next.pattern]
-		if !isKnown {
-			continue // a name of another version: kept, not used
+		c.steps = append(c.steps, name)
+		if s.each != nil && name == "" {
+			c.add("job.id", "\"\"", "an id, a text that is not blank", "")
 		}
-		if field != nil {
-			c.field(*field, child, next.path)
-			continue
+		c.value(child, s.member(name), n)
+		c.steps = c.steps[:len(c.steps)-1]
+	}
+	for _, name := range s.needed {
+		if n.Get(name) == nil {
+			c.addAt(name, "job.kind", "nothing", s.names[name].field.allowed(), "")
 		}
-		if _, isList := known[next.pattern+"/#"]; isList {
-			if child.Kind() != document.List {
-				c.add("job.kind", next.path, kindName(child), "a list", "")
-				continue
-			}
-			for i := range child.Len() {
-				item := next.item(i)
-				if child.Item(i).Kind() != document.Map {
-					c.add("job.kind", item.path, kindName(child.Item(i)), "a map", "")
-					continue
-				}
-				c.walk(child.Item(i), item)
-			}
-			continue
-		}
-		if child.Kind() != document.Map {
-			c.add("job.kind", next.path, kindName(child), "a map", "")
-			continue
-		}
-		c.walk(child, next)
 	}
 }
 
-func (c *checker) field(f Field, n *document.Node, path string) {
-	if n.Kind() != document.Text {
-		c.add("job.kind", path, kindName(n), "a text", "")
-		return
-	}
-	if problem := f.Problem(n.Text()); problem != nil {
-		c.add(problem.Code, path, short(n), problem.Allowed, problem.Example)
-		return
-	}
-	if f.Kind == Reference && n.Text() != "" && f.To != "circuits" && !c.job.Has(f.To, n.Text()) {
-		c.add("job.reference", path, short(n), "the id of a thing in "+f.To, "")
+// value checks a value beside its shape; a nil shape is a name of another
+// version: kept, not used.
+func (c *checker) value(n *document.Node, s *shape, parent *document.Node) {
+	switch {
+	case s == nil:
+		c.kept(n)
+	case s.field != nil:
+		c.field(s.field, n, parent)
+	case s.item != nil:
+		if n.Kind() != document.List {
+			c.add("job.kind", kindName(n), "a list", "")
+			return
+		}
+		for i, item := range n.Items() {
+			c.steps = append(c.steps, itoa(i))
+			c.mapOnly(item, s.item)
+			c.steps = c.steps[:len(c.steps)-1]
+		}
+	default:
+		c.mapOnly(n, s)
 	}
 }
 
-// Problem says what is wrong with a text as the stored value of a field, nil
-// when nothing is. Codes as for [Check].
-func (f Field) Problem(text string) *quantity.TextError {
-	if text == "" {
-		return nil // made blank by a person
+func (c *checker) mapOnly(n *document.Node, s *shape) {
+	if n.Kind() != document.Map {
+		c.add("job.kind", kindName(n), "a map", "")
+		return
 	}
+	c.members(n, s)
+}
+
+// kept looks at what this version does not know. A merge patch cannot hold
+// null, so nothing below "now" may be null.
+func (c *checker) kept(n *document.Node) {
+	if !c.stating {
+		return
+	}
+	if n.Kind() == document.Null {
+		c.add("job.kind", "null", "any other value; what is not stated is left out", "")
+	}
+	for name, child := range n.Members() {
+		c.steps = append(c.steps, name)
+		c.kept(child)
+		c.steps = c.steps[:len(c.steps)-1]
+	}
+}
+
+func (c *checker) field(f *Field, n, parent *document.Node) {
 	switch f.Kind {
-	case Quantity:
-		for _, o := range f.Other {
-			if text == o {
-				return nil
-			}
+	case Lines:
+		c.lines(f, n, parent)
+		return
+	case Number:
+		if v, ok := n.Int(); !ok || v < 0 {
+			c.add("job.count", short(n), "a whole number from 0", "1")
 		}
-		s, err := quantity.ParseStated(text, f.Dim)
-		if err != nil {
-			te := err.(*quantity.TextError)
-			return &quantity.TextError{Code: "job.quantity", Found: text, Allowed: te.Allowed, Example: te.Example}
+		return
+	case Patch:
+		if n.Kind() != document.Map {
+			c.add("job.kind", kindName(n), "a map", "")
+			return
 		}
-		if !f.within(s.Value) {
-			return &quantity.TextError{Code: "job.range", Found: text, Allowed: f.Range(s.Unit)}
+		c.stating, c.past = true, true
+		c.members(n, nowShape)
+		c.stating, c.past = false, false
+		return
+	case Any:
+		if f.List && n.Kind() != document.List || f.Map && n.Kind() != document.Map {
+			c.add("job.kind", kindName(n), f.allowed(), "")
 		}
-	case Choice:
-		for _, o := range f.Choices {
-			if text == o {
-				return nil
-			}
-		}
-		allowed := ""
-		for i, o := range f.Choices {
-			if i > 0 {
-				allowed += ", "
-			}
-			allowed += o
-		}
-		return &quantity.TextError{Code: "job.choice", Found: text, Allowed: allowed}
-	case Count:
-		v, err := strconv.Atoi(text)
-		if err != nil || strconv.Itoa(v) != text {
-			return &quantity.TextError{Code: "job.count", Found: text, Allowed: f.Range(quantity.Must("")), Example: "4"}
-		}
-		if !f.within(float64(v)) {
-			return &quantity.TextError{Code: "job.range", Found: text, Allowed: f.Range(quantity.Must(""))}
-		}
+		return
 	}
-	return nil
+	if n.Kind() != document.Text {
+		c.add("job.kind", kindName(n), "a text", "")
+		return
+	}
+	text := n.Text()
+	if text == "" {
+		if f.Needed {
+			c.add("job.kind", "a blank text", f.allowed(), "")
+		}
+		return
+	}
+	if problem := f.Problem(text); problem != nil {
+		c.add(problem.Code, short(n), problem.Allowed, problem.Example)
+		return
+	}
+	if f.Kind == Reference && !c.past && !c.leads(f.To, text) {
+		c.add("job.reference", short(n), f.allowed(), "")
+	}
 }
 
-func (f Field) within(v float64) bool {
-	return v <= f.Max && (v > f.Min || v == f.Min && !f.MinOpen)
+// leads says whether an id names something. Circuits belong to rigs, and
+// [Problems] looks at them.
+func (c *checker) leads(to, id string) bool {
+	switch to {
+	case "circuits":
+		return true
+	case "records", "remarks":
+		return c.job.Root.Get(to).Get(id) != nil
+	}
+	return c.job.Has(to, id)
 }
 
-// Range writes what the field allows, in a unit.
-func (f Field) Range(u quantity.Unit) string {
-	write := func(v float64) string {
-		text := strconv.FormatFloat(u.From(v), 'g', 6, 64)
-		if u.Symbol != "" && u.Symbol != "%" {
-			return text + " " + u.Symbol
+// lines checks the lines of a certificate under the columns that it declares.
+// Where it declares none, and in a patch that leaves them as they were, only
+// the writing of the numbers is looked at.
+func (c *checker) lines(f *Field, n, parent *document.Node) {
+	if n.Kind() == document.Text && n.Text() == "" {
+		return // made blank by a person
+	}
+	if n.Kind() != document.List {
+		c.add("job.kind", kindName(n), "a list", "")
+		return
+	}
+	columns, ok := c.declared(parent.Get(f.Under), f.Columns)
+	for i, item := range n.Items() {
+		switch text := item.Text(); {
+		case item.Kind() != document.Text:
+			c.addAt(itoa(i), "job.kind", kindName(item), "a text", "")
+		case ok && !lineFits(text, columns) || !ok && !lineFits(text, anyPair):
+			if !ok {
+				columns = anyPair
+			}
+			c.addAt(itoa(i), "job.record", short(item), linesAllowed(columns), lineExample(columns))
 		}
-		return text + u.Symbol
 	}
-	from := "from "
-	if f.MinOpen {
-		from = "more than "
-	}
-	return from + write(f.Min) + ", at most " + write(f.Max)
 }
 
-// crossChecks looks at what single fields cannot tell.
-func (c *checker) crossChecks() {
-	for _, id := range c.job.Rigs() {
-		r, _ := c.job.Rig(id)
-		for _, cid := range r.Circuits() {
-			circuit, _ := r.Circuit(cid)
-			for _, g := range circuit.Groups {
-				if g.Bore.Known() && g.Rod.Known() && g.Rod.V >= g.Bore.V {
-					c.add("job.rod", g.Rod.Path(), g.Rod.Stated.Text(), "thinner than the bore, "+g.Bore.Stated.Text(), "")
-				}
-			}
-			if circuit.Low.Known() && circuit.High.Known() && circuit.Low.V > circuit.High.V {
-				c.add("job.efficiency", circuit.Low.Path(), circuit.Low.Stated.Text(), "at most the efficiency for limits, "+circuit.High.Stated.Text(), "")
-			}
-		}
+// anyPair are two columns of numbers of unknown meaning.
+var anyPair = []Column{{ColumnRule: ColumnRule{Name: "reading"}, most: 1<<63 - 1}, {ColumnRule: ColumnRule{Name: "reference"}, most: 1<<63 - 1}}
+
+// declared reads a declaration of columns. The same few stand in thousands of
+// records, so each is read once.
+func (c *checker) declared(n *document.Node, rules []ColumnRule) ([]Column, bool) {
+	if n.Kind() != document.Text {
+		return nil, false
 	}
-	piles := c.job.now.Get("piles")
-	for id, n := range piles.Members() {
-		circuit := n.Get("circuit").Text()
-		if circuit == "" {
-			continue
+	key := declaration{&rules[0], n.Text()}
+	columns, known := c.columns[key]
+	if !known {
+		columns, _ = ParseColumns(n.Text(), rules)
+		if c.columns == nil {
+			c.columns = map[declaration][]Column{}
 		}
-		r, ok := c.job.Rig(n.Get("rig").Text())
-		if ok {
-			_, ok = r.Circuit(circuit)
-		}
-		if !ok {
-			c.add("job.circuit", document.Join("/now/piles", id)+"/circuit", n.Get("mark").Text(), "a circuit of the pile's rig", "")
-		}
+		c.columns[key] = columns
 	}
+	return columns, columns != nil
+}
+
+type declaration struct {
+	rules *ColumnRule
+	text  string
 }
 
 func kindName(n *document.Node) string {

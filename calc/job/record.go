@@ -1,15 +1,9 @@
 package job
 
 import (
-	"strings"
-
 	"gaugewright/calc/document"
 	"gaugewright/calc/quantity"
 )
-
-// LevelColumns is what a line of a level record holds: seconds since the part
-// began, and the level in metres above the job's datum.
-const LevelColumns = "s m"
 
 // HeadLevel is the pile head as surveyed after pressing.
 type HeadLevel struct {
@@ -20,7 +14,7 @@ type HeadLevel struct {
 // A record of this kind is
 //
 //	{ "kind": "level", "of": "head", "pile": <id>,
-//	  "parts": { <sitting>: { "from": <time>, "columns": "s m", "lines": ["0 11.35"] } } }
+//	  "parts": { <sitting>: { "from": <moment>, "columns": "s m", "lines": ["0 11.35"] } } }
 //
 // It only grows: the last line of the last part counts.
 func (j Job) HeadLevels() map[string]HeadLevel {
@@ -29,55 +23,103 @@ func (j Job) HeadLevels() map[string]HeadLevel {
 		if record.Get("kind").Text() != "level" || record.Get("of").Text() != "head" {
 			continue
 		}
-		for sitting, part := range record.Get("parts").Members() {
-			lines := part.Get("lines")
-			for i := range lines.Len() {
-				_, level, _ := strings.Cut(lines.Item(i).Text(), " ")
-				at := document.Join(document.Join("/records", id)+"/parts", sitting) + "/lines"
-				s, err := quantity.ParseStated(level+" m", quantity.Lengths)
-				if err != nil {
-					continue
+		if record.Get("struck") != nil {
+			continue
+		}
+		for _, p := range recordView(id, record).Parts() {
+			for i := p.Len() - 1; i >= 0; i-- {
+				if level := Measured[quantity.Length](p.Line(i), "level"); level.Known() {
+					levels[record.Get("pile").Text()] = HeadLevel{level}
+					break
 				}
-				levels[record.Get("pile").Text()] = HeadLevel{Given[quantity.Length]{
-					V: quantity.Length(s.Value), State: IsGiven, Stated: s, owner: at, name: itoa(i),
-				}}
 			}
 		}
 	}
 	return levels
 }
 
-// records checks the records that this version reads. Others are kept.
-func (c *checker) records() {
-	for id, record := range c.job.Root.Get("records").Members() {
-		at := document.Join("/records", id)
-		if record.Get("kind").Text() != "level" {
-			continue
+// records checks the records. Kinds that this version does not know are kept.
+func (c *checker) records(all *document.Node) {
+	if all.Kind() != document.Map {
+		c.add("job.kind", kindName(all), "a map", "")
+		return
+	}
+	for id, record := range all.Members() {
+		c.steps = append(c.steps, id)
+		c.record(record)
+		c.steps = c.steps[:len(c.steps)-1]
+	}
+}
+
+func (c *checker) record(n *document.Node) {
+	if n.Kind() != document.Map {
+		c.add("job.kind", kindName(n), "a map", "")
+		return
+	}
+	kind := kindOf(n.Get("kind").Text())
+	if kind == nil {
+		c.members(n, recordShape)
+		return
+	}
+	c.members(n, kind.shape)
+	parts := n.Get("parts")
+	if parts == nil {
+		return
+	}
+	c.below("parts", func() {
+		if parts.Kind() != document.Map {
+			c.add("job.kind", kindName(parts), "a map", "")
 		}
-		if pile := record.Get("pile"); !c.job.Has("piles", pile.Text()) {
-			c.add("job.reference", at+"/pile", short(pile), "the id of a thing in piles", "")
+		for sitting, part := range parts.Members() {
+			c.steps = append(c.steps, sitting)
+			c.mapOnly(part, partShape)
+			c.readings(part, kind)
+			c.events(part.Get("events"), kind)
+			c.steps = c.steps[:len(c.steps)-1]
 		}
-		for sitting, part := range record.Get("parts").Members() {
-			below := document.Join(at+"/parts", sitting)
-			if columns := part.Get("columns"); columns.Text() != LevelColumns {
-				c.add("job.record", below+"/columns", short(columns), "\""+LevelColumns+"\"", "")
-				continue
-			}
-			lines := part.Get("lines")
-			for i := range lines.Len() {
-				if !levelLine(lines.Item(i).Text()) {
-					c.add("job.record", below+"/lines/"+itoa(i), short(lines.Item(i)), "seconds, one space, a level in m", "0 11.35")
-				}
-			}
+	})
+}
+
+// readings checks the lines of a part under its columns.
+func (c *checker) readings(part *document.Node, kind *recordKind) {
+	declaration, lines := part.Get("columns"), part.Get("lines")
+	if declaration == nil && lines == nil {
+		return
+	}
+	columns, ok := c.declared(declaration, kind.columns)
+	if !ok {
+		if declaration == nil || declaration.Kind() == document.Text {
+			c.addAt("columns", "job.record", short(declaration), columnsAllowed(kind.columns), columnsExample(kind.columns))
+		}
+		return
+	}
+	if lines.Kind() != document.List {
+		return // said already
+	}
+	for i := range lines.Len() {
+		if item := lines.Item(i); !lineFits(item.Text(), columns) {
+			c.below("lines", func() {
+				c.addAt(itoa(i), "job.record", short(item), linesAllowed(columns), lineExample(columns))
+			})
 		}
 	}
 }
 
-func levelLine(text string) bool {
-	seconds, level, ok := strings.Cut(text, " ")
-	if !ok || !whole(seconds) {
-		return false
+// events checks what happened. Events that this version does not know are
+// kept.
+func (c *checker) events(list *document.Node, kind *recordKind) {
+	if list.Kind() != document.List {
+		return // said already
 	}
-	s, err := quantity.ParseStated(level+" m", quantity.Lengths)
-	return err == nil && s.Value >= -anyLevel && s.Value <= anyLevel
+	c.steps = append(c.steps, "events", "")
+	for i := range list.Len() {
+		c.steps[len(c.steps)-1] = itoa(i)
+		e := list.Item(i)
+		s := kind.happens[e.Get("is").Text()]
+		if s == nil {
+			s = eventShape
+		}
+		c.mapOnly(e, s)
+	}
+	c.steps = c.steps[:len(c.steps)-2]
 }

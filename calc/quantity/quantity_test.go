@@ -54,6 +54,22 @@ func TestUnitsAgainstExactFractions(t *testing.T) {
 	assert.Equal(t, len(ours), seen, "every row that we use is in the file")
 }
 
+// A moment is a force times a length: its factors are products of exact
+// factors that are checked above.
+func TestUnitsOfMoments(t *testing.T) {
+	ratio := func(symbol string) *big.Rat {
+		num, den := Must(symbol).Factor()
+		n, _ := new(big.Float).SetFloat64(num).Int(nil)
+		d, _ := new(big.Float).SetFloat64(den).Int(nil)
+		return new(big.Rat).SetFrac(n, d)
+	}
+	for symbol, of := range map[string][2]string{"kNm": {"kN", "m"}, "MNm": {"MN", "m"}, "tfm": {"tf", "m"}, "kip-ft": {"kip", "ft"}} {
+		want := new(big.Rat).Mul(ratio(of[0]), ratio(of[1]))
+		assert.Zero(t, want.Cmp(ratio(symbol)), "%s: want %s", symbol, want)
+	}
+	assert.Equal(t, 4, len(Units(Moments)))
+}
+
 func TestGravityIsTheStandardValue(t *testing.T) {
 	assert.Equal(t, 9.80665, Gravity) // 3rd CGPM 1901; NIST SP 811
 	assert.InDelta(t, Gravity, Must("tf").Coherent(1), 1e-15)
@@ -61,7 +77,7 @@ func TestGravityIsTheStandardValue(t *testing.T) {
 
 func TestConversionThereAndBack(t *testing.T) {
 	rnd := rand.New(rand.NewSource(1))
-	for _, d := range []Dimension{Forces, Pressures, Lengths, Masses, Times, Areas, LineMasses, Dimensionless} {
+	for _, d := range []Dimension{Forces, Pressures, Lengths, Masses, Times, Areas, Moments, LineMasses, Dimensionless} {
 		for _, u := range Units(d) {
 			for range 200 {
 				x := math.Exp(rnd.Float64()*20 - 10)

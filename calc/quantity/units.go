@@ -49,6 +49,11 @@ var units = []Unit{
 	{"cm2", Areas, 1, 1e4, "unit.cm2"},
 	{"mm2", Areas, 1, 1e6, "unit.mm2"},
 
+	{"kNm", Moments, 1, 1, "unit.kNm"},
+	{"MNm", Moments, 1000, 1, "unit.MNm"},
+	{"tfm", Moments, 980665, 100000, "unit.tfm"},
+	{"kip-ft", Moments, 3389544870828501, 2500000000000000, "unit.kip-ft"},
+
 	{"t/m", LineMasses, 1, 1, "unit.t/m"},
 	{"kg/m", LineMasses, 1, 1000, "unit.kg/m"},
 
