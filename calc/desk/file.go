@@ -15,6 +15,7 @@ import (
 type file struct {
 	root     *document.Node
 	choices  []history.Choice // open ones: two values for one field
+	harm     []string         // what is wrong with the history
 	readOnly bool
 
 	// What was worked out from the present tree; see changed.
@@ -154,7 +155,7 @@ func opened(r *document.Node, name string, data []byte) (f *file, refused *docum
 	f = &file{root: root, readOnly: job.ReadOnly(root)}
 	if !f.readOnly {
 		history.Reconcile(root)
-		f.choices = history.Read(root).Choices()
+		f.readHistory()
 	}
 	return f, nil
 }
@@ -162,19 +163,19 @@ func opened(r *document.Node, name string, data []byte) (f *file, refused *docum
 func (f *file) openAnswer() *document.Node {
 	j := f.job()
 	return okay().with("job", text(j.ID())).with("title", text(j.Title())).with("readOnly", yes(f.readOnly)).
-		with("choices", whole(len(f.choices))).with("damage", texts(f.damage())).with("problems", texts(f.problems())).Node
+		with("choices", whole(len(f.choices))).with("damage", texts(f.harm)).with("problems", texts(f.problems())).Node
 }
 
-// damage says what is wrong with the history.
-func (f *file) damage() []string {
-	list := []string{}
-	for _, d := range history.Read(f.root).Damage() {
-		list = append(list, damageSays(d))
+// readHistory looks for open choices and for damage.
+func (f *file) readHistory() {
+	l := history.Read(f.root)
+	f.choices, f.harm = l.Choices(), nil
+	for _, d := range l.Damage() {
+		f.harm = append(f.harm, damageSays(d))
 	}
 	if n := f.root.Get("disputed").Len(); n > 0 {
-		list = append(list, words.Say("history.disputed", itoa(n)))
+		f.harm = append(f.harm, words.Say("history.disputed", itoa(n)))
 	}
-	return list
 }
 
 func damageSays(d history.Damage) string {

@@ -33,12 +33,12 @@ func (f *file) join(data []byte) *document.Node {
 		return complaintsInto(newObject().with("ok", yes(false)).with("code", text("desk.file")), complaints).Node
 	}
 	f.root = union
-	f.choices = history.Read(union).Choices()
+	f.readHistory()
 	f.judged, f.levels, f.order = nil, nil, nil
 	differences := history.Compare(before, union.Get("now"))
 	return okay().with("entries", whole(history.Count(union)-entries)).with("lines", whole(recordLines(union)-lines)).
 		with("differences", f.differences(differences)).with("differenceCount", whole(len(differences))).
-		with("choices", whole(len(f.choices))).with("damage", texts(f.damage())).with("problems", texts(f.problems())).Node
+		with("choices", whole(len(f.choices))).with("damage", texts(f.harm)).with("problems", texts(f.problems())).Node
 }
 
 func recordLines(root *document.Node) int {

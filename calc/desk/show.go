@@ -59,7 +59,7 @@ func (f *file) showInfo() *document.Node {
 	return okay().with("job", text(j.ID())).with("title", text(j.Title())).with("readOnly", yes(f.readOnly)).
 		with("changes", whole(history.Count(f.root))).with("piles", whole(len(j.Piles()))).
 		with("rigs", whole(len(j.Rigs()))).with("types", whole(len(j.PileTypes()))).
-		with("choices", whole(len(f.choices))).with("damage", texts(f.damage())).with("problems", texts(f.problems())).Node
+		with("choices", whole(len(f.choices))).with("damage", texts(f.harm)).with("problems", texts(f.problems())).Node
 }
 
 // says writes a number as an answer holds it; nil is null.

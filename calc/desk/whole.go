@@ -3,7 +3,6 @@ package desk
 import (
 	"gaugewright/calc/assess"
 	"gaugewright/calc/document"
-	"gaugewright/calc/history"
 	"gaugewright/calc/job"
 	"gaugewright/calc/window"
 	"gaugewright/calc/words"
@@ -76,7 +75,7 @@ func readWhole(data []byte) (*file, []string) {
 	}
 	if found.None() {
 		f := &file{root: root}
-		f.choices = history.Read(root).Choices()
+		f.readHistory()
 		return f, nil
 	}
 	var list []string

@@ -16,35 +16,26 @@ type Choice struct {
 	Options []Origin
 }
 
-// State is what the entries of a log amount to.
-type State struct {
-	// Now is the tree that the entries give, taken in the order of the log.
-	Now *document.Node
-	// Choices are the open ones, in the order in which their fields were first
-	// stated. In Now stands the option that comes last in the order of the log;
-	// it must not be computed with.
-	Choices []Choice
-}
-
-// Fold takes all entries together.
-func (l *Log) Fold() State {
+// Fold returns the tree that all entries give, taken in the order of the log.
+// Where a choice is open there stands the option that comes last in that order;
+// it must not be computed with.
+func (l *Log) Fold() *document.Node {
 	now := document.NewMap()
-	l.each(func(_ position, e *document.Node) { document.MergePatch(now, e.Get("patch")) })
-	return State{Now: now, Choices: l.Choices()}
+	l.each(0, func(_ position, e *document.Node) { document.MergePatch(now, e.Get("patch")) })
+	return now
 }
 
-// Choices returns the open choices of the log.
+// Choices returns the open choices of the log, in the order in which their
+// fields were first stated where it matters.
 func (l *Log) Choices() []Choice {
-	if len(l.sittings) < 2 {
-		return nil
-	}
+	from := l.settled()
 	type field struct {
 		path string
 		last []candidate // entries of the field that no other of it has seen
 	}
 	fields := map[string]*field{}
 	var order []*field
-	l.each(func(at position, e *document.Node) {
+	l.each(from, func(at position, e *document.Node) {
 		leaves("", e.Get("patch"), func(path string, value *document.Node) {
 			f := fields[path]
 			if f == nil {
@@ -75,6 +66,35 @@ func (l *Log) Choices() []Choice {
 	return choices
 }
 
+// settled returns how many sittings at the beginning of the log can be in no
+// open choice: each of them saw all entries of those before it, and every later
+// sitting saw all of theirs. An ordinary file is settled to its end, so that
+// nothing has to be compared.
+func (l *Log) settled() int {
+	sawAll := func(i, k int) bool {
+		return l.sittings[i].seen[l.sittings[k].id] >= len(l.sittings[k].entries)
+	}
+	k := 0
+	for ; k < len(l.sittings); k++ {
+		chain := true
+		for before := range k {
+			chain = chain && sawAll(k, before)
+		}
+		if !chain {
+			break
+		}
+	}
+	for i := k; i < len(l.sittings); i++ {
+		for before := range k {
+			if !sawAll(i, before) {
+				k = before
+				break
+			}
+		}
+	}
+	return k
+}
+
 type candidate struct {
 	at    position
 	value *document.Node
@@ -102,7 +122,7 @@ func (l *Log) origin(at position, value *document.Node) Origin {
 // anything below it, in the order of the log.
 func (l *Log) Trace(path string) []Origin {
 	var list []Origin
-	l.each(func(at position, e *document.Node) {
+	l.each(0, func(at position, e *document.Node) {
 		if value := e.Get("patch").At(path); value != nil {
 			list = append(list, l.origin(at, value))
 		}
@@ -126,18 +146,17 @@ func LastOf(root *document.Node, path string) (o Origin, ok bool) {
 // The sitting's id is made from the difference: two copies changed by hand in
 // the same way agree. It reports whether there was a difference.
 func Reconcile(root *document.Node) bool {
-	l := Read(root)
-	state := l.Fold()
+	folded := Read(root).Fold()
 	now := root.Get("now")
-	if now.Kind() != document.Map || state.Now.Equal(now) {
+	if now.Kind() != document.Map || folded.Equal(now) {
 		return false
 	}
-	patch := difference(state.Now, now)
+	patch := difference(folded, now)
 	s := Sitting{ID: "hand-" + document.Digest(patch)[:24], Who: UnknownHand}
 	if root.Get("sittings").Get(s.ID) != nil { // the same change undone by hand and made again
-		s.ID += "-" + document.Digest(state.Now)[:8]
+		s.ID += "-" + document.Digest(folded)[:8]
 	}
-	root.Set("now", state.Now)
+	root.Set("now", folded)
 	Enter(root, s, Change{Patch: patch})
 	return true
 }

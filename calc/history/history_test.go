@@ -89,7 +89,7 @@ func TestUndoIsAnEntry(t *testing.T) {
 	undo(0)
 	assert.Equal(t, "undone", root.At("/now/piles/struck/why").Text()+root.At("/now/piles/p/struck/why").Text())
 	assert.Equal(t, 6, history.Count(root))
-	assert.True(t, history.Read(root).Fold().Now.Equal(root.Get("now")))
+	assert.True(t, history.Read(root).Fold().Equal(root.Get("now")))
 
 	// What somebody changed since is left alone.
 	change(`{"title":"A"}`)

@@ -201,11 +201,11 @@ func TestLawsOfTheUnion(t *testing.T) {
 		}
 		require.Equal(t, len(o.lines), lines, "seed %d", seed)
 		// "now" is the fold, and the open choices are those of the simulation.
-		state := history.Read(all).Fold()
-		require.True(t, state.Now.Equal(all.Get("now")), "seed %d", seed)
+		l := history.Read(all)
+		require.True(t, l.Fold().Equal(all.Get("now")), "seed %d", seed)
 		truth := o.truth(known)
 		found := map[string]bool{}
-		for _, c := range state.Choices {
+		for _, c := range l.Choices() {
 			found[c.Path] = true
 			var values []string
 			for _, option := range c.Options {

@@ -217,10 +217,10 @@ func (l *Log) has(a, b position) bool {
 // position is a place in the log: index of the sitting, number of the entry.
 type position struct{ sitting, s int }
 
-// each walks all entries in the order of the log.
-func (l *Log) each(visit func(at position, entry *document.Node)) {
-	for i, r := range l.sittings {
-		for s, e := range r.entries {
+// each walks the entries in the order of the log, beginning with a sitting.
+func (l *Log) each(from int, visit func(at position, entry *document.Node)) {
+	for i := from; i < len(l.sittings); i++ {
+		for s, e := range l.sittings[i].entries {
 			if e != nil {
 				visit(position{i, s}, e)
 			}

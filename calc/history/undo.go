@@ -91,7 +91,7 @@ func compare(path string, a, b *document.Node, list *[]Difference) {
 // the devices that made them (ISO 8601, compared as text).
 func (l *Log) Until(time string) *document.Node {
 	now := document.NewMap()
-	l.each(func(_ position, e *document.Node) {
+	l.each(0, func(_ position, e *document.Node) {
 		if e.Get("at").Text() <= time {
 			document.MergePatch(now, e.Get("patch"))
 		}

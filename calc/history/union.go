@@ -39,7 +39,7 @@ func Union(a, b *document.Node) (*document.Node, []Damage) {
 	}
 	trial := document.NewMap()
 	trial.Set("sittings", sittings)
-	result.Set("now", Read(trial).Fold().Now)
+	result.Set("now", Read(trial).Fold())
 	if records.Len() > 0 {
 		result.Set("records", records)
 	}
