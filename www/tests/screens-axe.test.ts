@@ -6,18 +6,14 @@ import { join } from "node:path";
 import { test } from "node:test";
 import type axe from "axe-core";
 import { screens } from "../src/screens/list.ts";
-import { withBrowser } from "./browser.ts";
-import { entries, goTo, ready } from "./screens-places.ts";
-import { Site, www } from "./site.ts";
+import { onPage, entries, goTo, ready } from "./screens-places.ts";
+import { www } from "./site.ts";
 
 const tags = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"];
 
 test("axe-core finds nothing", async () => {
   const source = readFileSync(join(www, "node_modules", "axe-core", "axe.min.js"), "utf8");
-  const site = await Site.open("build");
-  await withBrowser(async (context) => {
-    const page = await context.newPage();
-    await page.setViewportSize({ width: 390, height: 664 });
+  await onPage({ width: 390, height: 664 }, async (page, site) => {
     const places = await ready(page, site.url);
     await page.evaluate(source);
     const wrong: string[] = [];
@@ -38,5 +34,4 @@ test("axe-core finds nothing", async () => {
     }
     assert.deepEqual(wrong, []);
   });
-  await site.close();
 });

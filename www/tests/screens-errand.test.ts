@@ -3,10 +3,8 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import type { Page } from "playwright-core";
-import { withBrowser } from "./browser.ts";
 import { settled } from "./page.ts";
-import { sizes } from "./screens-places.ts";
-import { Site } from "./site.ts";
+import { onPage, sizes } from "./screens-places.ts";
 
 /** Fingers that count. */
 class Hand {
@@ -31,10 +29,7 @@ class Hand {
 
 for (const { width, height } of sizes.slice(0, 2)) {
   test(`errand at ${width} x ${height}: example job, then another load on one of its piles`, async () => {
-    const site = await Site.open("build");
-    await withBrowser(async (context) => {
-      const page = await context.newPage();
-      await page.setViewportSize({ width, height });
+    await onPage({ width, height }, async (page, site) => {
       await page.goto(site.url);
       const hand = new Hand(page);
       await hand.tap("header button.button");
@@ -50,14 +45,10 @@ for (const { width, height } of sizes.slice(0, 2)) {
       console.log(`errand at ${width} x ${height}, load changed: ${hand.taps} taps, ${hand.keys} keys`);
       assert.ok(hand.taps <= 8 && hand.keys <= 8, `${hand.taps} taps, ${hand.keys} keys`);
     });
-    await site.close();
   });
 
   test(`errand at ${width} x ${height}: example job, then a sizing from nothing with its rig and pile`, async () => {
-    const site = await Site.open("build");
-    await withBrowser(async (context) => {
-      const page = await context.newPage();
-      await page.setViewportSize({ width, height });
+    await onPage({ width, height }, async (page, site) => {
       await page.goto(site.url);
       await settled(page);
       const hand = new Hand(page);
@@ -76,6 +67,5 @@ for (const { width, height } of sizes.slice(0, 2)) {
       console.log(`errand at ${width} x ${height}, from nothing: ${hand.taps} taps, ${hand.keys} keys`);
       assert.ok(hand.taps <= 8 && hand.keys <= 8, `${hand.taps} taps, ${hand.keys} keys`);
     });
-    await site.close();
   });
 }

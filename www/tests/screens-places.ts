@@ -3,7 +3,9 @@
 import assert from "node:assert/strict";
 import type { Page } from "playwright-core";
 import type { ScreenName } from "../src/screens/list.ts";
+import { withBrowser } from "./browser.ts";
 import { visit } from "./page.ts";
+import { Site } from "./site.ts";
 
 export const sizes = [
   { width: 390, height: 664 },
@@ -123,4 +125,22 @@ export async function typeInto(page: Page, selector: string, text: string): Prom
   await page.locator(selector).click();
   await page.keyboard.type(text);
   await rest(page);
+}
+
+/** Runs `work` on a page of the product in a fresh browser; everything is closed afterwards, come what may. */
+export async function onPage(
+  size: { width: number; height: number },
+  work: (page: Page, site: Site) => Promise<void>,
+): Promise<void> {
+  const site = await Site.open("build");
+  try {
+    await withBrowser(async (context) => {
+      context.setDefaultTimeout(8000);
+      const page = await context.newPage();
+      await page.setViewportSize(size);
+      await work(page, site);
+    });
+  } finally {
+    await site.close();
+  }
 }

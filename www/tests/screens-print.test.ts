@@ -2,15 +2,10 @@
 // runs over the edge. 794 px are 210 mm at 96 px an inch.
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { withBrowser } from "./browser.ts";
-import { at, goTo, ready } from "./screens-places.ts";
-import { Site } from "./site.ts";
+import { onPage, at, goTo, ready } from "./screens-places.ts";
 
 test("pile, list and working print clean", async () => {
-  const site = await Site.open("build");
-  await withBrowser(async (context) => {
-    const page = await context.newPage();
-    await page.setViewportSize({ width: 794, height: 1123 });
+  await onPage({ width: 794, height: 1123 }, async (page, site) => {
     const places = await ready(page, site.url);
     await page.evaluate(() => (document.documentElement.dataset["theme"] = "dark"));
     await page.emulateMedia({ media: "print" });
@@ -39,5 +34,4 @@ test("pile, list and working print clean", async () => {
     await goTo(page, at("piles", places.job));
     assert.equal(await page.locator(".pile-table thead").evaluate((e) => getComputedStyle(e).display), "table-header-group");
   });
-  await site.close();
 });

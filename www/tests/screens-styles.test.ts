@@ -8,9 +8,7 @@ import assert from "node:assert/strict";
 import { test } from "node:test";
 import type { Page } from "playwright-core";
 import { screens } from "../src/screens/list.ts";
-import { withBrowser } from "./browser.ts";
-import { entries, goTo, ready, rigNumbers, sizes } from "./screens-places.ts";
-import { Site } from "./site.ts";
+import { onPage, entries, goTo, ready, rigNumbers, sizes } from "./screens-places.ts";
 
 const least = { contrast: 7, target: 48, gap: 8, number: 26 };
 
@@ -91,10 +89,7 @@ test("every screen has an entry", () => {
 
 for (const { width, height } of sizes) {
   test(`styles at ${width} x ${height}`, async () => {
-    const site = await Site.open("build");
-    await withBrowser(async (context) => {
-      const page = await context.newPage();
-      await page.setViewportSize({ width, height });
+    await onPage({ width, height }, async (page, site) => {
       const places = await ready(page, site.url);
       const wrong: string[] = [];
       for (const theme of ["light", "dark"]) {
@@ -109,18 +104,13 @@ for (const { width, height } of sizes) {
       }
       assert.deepEqual(wrong, []);
     });
-    await site.close();
   });
 }
 
 test("the large number is 72 px or more on a phone", async () => {
-  const site = await Site.open("build");
-  await withBrowser(async (context) => {
-    const page = await context.newPage();
-    await page.setViewportSize({ width: 360, height: 640 });
+  await onPage({ width: 360, height: 640 }, async (page, site) => {
     await ready(page, site.url);
     const size = await page.locator(".set .v").evaluate((e) => parseFloat(getComputedStyle(e).fontSize));
     assert.ok(size >= 72 && size <= 96, `${size} px`);
   });
-  await site.close();
 });

@@ -22,7 +22,7 @@ import { settingsScreen } from "./settings.ts";
 import { firstScreen, pileSizing } from "./sizing.ts";
 import { current, lookForLast, looked, offered } from "./sizingstate.ts";
 import { restoreTheme } from "./theme.ts";
-import { watchHeight } from "./viewport.ts";
+import { keepBoxSeen, watchHeight } from "./viewport.ts";
 import { workingScreen } from "./working.ts";
 
 export { screens } from "./list.ts";
@@ -64,6 +64,7 @@ export function startScreens(root: HTMLElement): void {
     last = now;
     render(screenOf(now), root);
     if (moved) arrive();
+    else keepBoxSeen();
   });
   resume();
   void lookForLast();

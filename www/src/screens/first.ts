@@ -6,7 +6,7 @@ export function firstScreen(labels: Record<string, string>): string {
   const typed = (id: string) => `<div class="row typed">
 <label for="row-${id}">${word(`row.${id}`)}</label>
 <span class="echo" id="row-${id}-echo"></span>
-<div class="entry"><input id="row-${id}" class="box" type="text" inputmode="decimal" autocomplete="off" autocapitalize="off" spellcheck="false" enterkeyhint="done" aria-describedby="row-${id}-echo row-${id}-problem" aria-invalid="false"></div>
+<div class="entry"><input id="row-${id}" class="box" type="text" inputmode="decimal" autocomplete="off" autocapitalize="off" spellcheck="false" enterkeyhint="done" aria-describedby="row-${id}-echo row-${id}-problem" aria-invalid="false"><span></span></div>
 <div class="problem" id="row-${id}-problem" aria-live="polite"></div>
 </div>`;
   const opening = (id: string, place: string) => `<a class="row opening" href="#/${place}"><span class="row-label">${word(`row.${id}`)}</span>

@@ -31,7 +31,7 @@ function stand(readings: Readings | undefined, empty: string): { words: string; 
 }
 
 function large(words: string): TemplateResult {
-  return html`<p class="large ${words.length > 44 ? "long" : ""}">${words}</p>`;
+  return html`<p class=${words.length > 44 ? "large long" : "large"}>${words}</p>`;
 }
 
 function figures(doc: string, pile: string | undefined, r: Readings): TemplateResult {

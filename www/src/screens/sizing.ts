@@ -108,7 +108,7 @@ function typedRow(doc: string | null, pile: string | undefined, row: SizingRow):
     <label for=${id}>${row.label}</label>
     <span class="echo" id=${`${id}-echo`}>${draftOf(box.key)?.typed === "" ? "" : echoed}</span>
     <div class="entry">${editBox(box)}${field ? unitChooser(target, field, id) : nothing}<span></span></div>
-    ${field ? problemBand(target, field, id) : html`<div class="problem" id=${`${id}-problem`}></div>`}
+    ${field ? problemBand(target, field, id) : html`<div class="problem" id=${`${id}-problem`} aria-live="polite"></div>`}
   </div>`;
 }
 
