@@ -31,11 +31,13 @@ const js = hashed(/^app-.*\.js$/);
 const worker = hashed(/^worker-/);
 const core = hashed(/^core-/);
 const examples = hashed(/^examples-/);
+const icon = hashed(/^icon-.*\.svg$/);
+const manifest = hashed(/^manifest-/);
 
 // What one first visit asks for: the page and all it needs, then the service
 // worker, which asks for the page once more and for the examples; the other
 // files it takes from the browser's cache.
-const firstVisit = [html, css, js, "icon.svg", "manifest.webmanifest", worker, core, "sw.js", html, examples];
+const firstVisit = [html, css, js, icon, manifest, worker, core, "sw.js", html, examples];
 const sum = (names) => [...names].reduce((total, name) => total + sent(name), 0);
 
 const rows = [

@@ -207,6 +207,7 @@ function heard(event: Event): void {
 function note(event: Event): void {
   switch (event.event) {
     case "core":
+      if (event.core.state === "ready") performance.mark("core ready");
       signals.core.value = event.core;
       break;
     case "storage":

@@ -10,6 +10,7 @@ const missing = missingWasm();
 if (missing !== null) signals.core.value = { state: "unavailable", why: missing, reason: "no-wasm" };
 
 startScreens(document.getElementById("app") as HTMLElement);
+performance.mark("fields usable");
 void host.start();
 
 // The service worker waits until the calculation is there: on a slow line both

@@ -21,14 +21,14 @@ function head(title) {
  * The page. `first` is the first screen as plain HTML, so that the first thing
  * seen needs no script; the script takes the place of it once it runs.
  */
-export function indexHTML({ title, description, css, js, first }) {
+export function indexHTML({ title, description, css, js, icon, touchIcon, manifest, first }) {
   return `${head(title)}
 <meta name="description" content="${escaped(description)}">
 <meta name="theme-color" content="#ffffff">
 <link rel="stylesheet" href="${css}">
-<link rel="icon" href="icon.svg" type="image/svg+xml">
-<link rel="apple-touch-icon" href="icon-192.png">
-<link rel="manifest" href="manifest.webmanifest">
+<link rel="icon" href="${icon}" type="image/svg+xml">
+<link rel="apple-touch-icon" href="${touchIcon}">
+<link rel="manifest" href="${manifest}">
 <script type="module" src="${js}"></script>
 </head>
 <body>
@@ -59,22 +59,23 @@ Your jobs, rigs and pile types stay on this device.</p>
 `;
 }
 
-export function manifest({ name, description }) {
+/** The manifest lies in a folder of its own, one below the page. */
+export function manifest({ name, description, icon, small, large }) {
   return JSON.stringify(
     {
       name,
       short_name: name,
       description,
-      id: "./",
-      start_url: "./",
-      scope: "./",
+      id: "../",
+      start_url: "../",
+      scope: "../",
       display: "standalone",
       background_color: "#ffffff",
       theme_color: "#ffffff",
       icons: [
-        { src: "icon.svg", sizes: "any", type: "image/svg+xml", purpose: "any" },
-        { src: "icon-192.png", sizes: "192x192", type: "image/png" },
-        { src: "icon-512.png", sizes: "512x512", type: "image/png" },
+        { src: icon, sizes: "any", type: "image/svg+xml", purpose: "any" },
+        { src: small, sizes: "192x192", type: "image/png" },
+        { src: large, sizes: "512x512", type: "image/png" },
       ],
     },
     null,

@@ -70,22 +70,28 @@ export async function buildSite({
   const name = labels["app.name"] ?? "Gaugewright";
   const description = labels["app.purpose"] ?? "Gauge readings for pressing piles";
   const first = await firstScreen(labels, screens);
+  // With their hash in the name the service worker takes them from the
+  // browser's cache instead of asking again.
+  const icon = writeHashed("icon", "svg", iconSVG);
+  const small = writeHashed("icon-192", "png", iconPNG(192));
+  const large = writeHashed("icon-512", "png", iconPNG(512));
+  const app = writeHashed(
+    "manifest",
+    "webmanifest",
+    manifest({ name, description, icon: beside(icon), small: beside(small), large: beside(large) }),
+  );
   const version = createHash("sha256")
-    .update(JSON.stringify([core, worker, examples, css, js, first, edition]))
+    .update(JSON.stringify([core, worker, examples, css, js, icon, app, first, edition]))
     .digest("hex")
     .slice(0, 12);
 
-  const page = indexHTML({ title: name, description, css, js, first });
+  const page = indexHTML({ title: name, description, css, js, icon, touchIcon: small, manifest: app, first });
   write("index.html", page.replace("<title>", `<meta name="version" content="${escaped(version)}">\n<title>`));
-  write("icon.svg", iconSVG);
-  write("icon-192.png", iconPNG(192));
-  write("icon-512.png", iconPNG(512));
-  write("manifest.webmanifest", manifest({ name, description }));
   write("version.json", JSON.stringify({ version }) + "\n");
   write("reset.html", resetHTML({ js: writeHashed("reset", "js", await script("src/reset.ts", "esm", {})) }));
 
   // One atomic set: everything a session can ask for. "./" is the page itself.
-  const precached = ["./", css, js, worker, core, examples, "icon.svg", "manifest.webmanifest"];
+  const precached = ["./", css, js, worker, core, examples, icon, app];
   const sw = await script("src/sw.ts", "iife", { __VERSION__: version, __PRECACHE__: precached });
   write("sw.js", sw);
   writeFileSync(join(out, "_headers"), headersFile());

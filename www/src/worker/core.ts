@@ -19,6 +19,10 @@ export class NoWasm extends Error {}
 
 type Call = (request: string, bytes?: Uint8Array) => { answer: string; bytes?: Uint8Array } | undefined;
 
+/** Figures for the bench: how long the last calls took [ms], and what memory the core holds [B]. */
+export const figures = { calls: [] as number[], memory: () => 0 };
+const callsKept = 500;
+
 /** Fetches and compiles the core; the result serves any number of lives. */
 export async function loadCore(): Promise<WebAssembly.Module> {
   if (typeof WebAssembly === "undefined") {
@@ -43,16 +47,20 @@ export async function startCore(module: WebAssembly.Module, onEnd: () => void): 
   const go = new Go();
   const instance = await WebAssembly.instantiate(module, go.importObject);
   go.run(instance).then(onEnd, onEnd);
+  figures.memory = () => (instance.exports["mem"] as WebAssembly.Memory).buffer.byteLength;
   const call = (globalThis as { gaugewright?: { call: Call } }).gaugewright?.call;
   if (!call || go.exited) throw new CoreDied("the calculation did not start");
   return {
     call(request, bytes) {
       let result;
+      const began = performance.now();
       try {
         result = call(request, bytes);
       } catch (problem) {
         throw new CoreDied(`the calculation stopped: ${String((problem as Error)?.message ?? problem)}`);
       }
+      figures.calls.push(performance.now() - began);
+      if (figures.calls.length > callsKept) figures.calls.shift();
       if (go.exited || typeof result?.answer !== "string") throw new CoreDied("the calculation stopped");
       const fault = faultIn(result.answer);
       if (fault !== null) throw new CoreDied(fault);

@@ -1,7 +1,7 @@
 // The worker: owns storage, the journal and the core. It answers every message
 // of the page with exactly one reply.
 import type { Event, Reply, Row, ToWorker } from "../protocol.ts";
-import { CoreDied } from "./core.ts";
+import { CoreDied, figures } from "./core.ts";
 import { Commits } from "./commits.ts";
 import { DeviceStore } from "./devicestore.ts";
 import { Ledger } from "./ledger.ts";
@@ -15,6 +15,8 @@ import { Conflict, type Store } from "./store.ts";
 import { close, enter, keep, open, save, show, writeDown, type Desk } from "./verbs.ts";
 
 type Start = Extract<ToWorker, { verb: "start" }>;
+
+Object.assign(globalThis, { figures });
 
 function tell(event: Event): void {
   postMessage(event);
