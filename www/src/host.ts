@@ -18,6 +18,7 @@
 //   filed(doc, seq)                  the file has safely left (see files.ts)
 //   close(doc), forget(doc)          drop from memory; drop from the device
 //   dropAside(doc, seq)              an entry set aside is not wanted any more
+//   takeOver()                       edit here instead of in the other tab
 //   setWho(name), flush(), retryCore()
 //
 // Times and ids are made here: the core has neither clock nor chance.
@@ -28,7 +29,7 @@ import { askToPersist } from "./persist.ts";
 import type { Event, HostCode, Json, Reply } from "./protocol.ts";
 import * as signals from "./signals.ts";
 import { sittingOf, endSitting } from "./sittings.ts";
-import { takeTab } from "./tablock.ts";
+import { TabLock } from "./tablock.ts";
 
 export interface Answer {
   ok: boolean;
@@ -62,21 +63,22 @@ export interface EnterOptions {
 }
 
 const bridge = new Bridge(new URL(__WORKER__, import.meta.url), { event: heard, started });
+const lock = new TabLock((now) => {
+  if (edits === now) return;
+  edits = now;
+  restart();
+  publish(() => (signals.readOnly.value = !now));
+});
 let running = false;
 /** Whether this tab is the one that edits. */
 let edits = true;
 
 /** Starts everything. The page may be used at once: requests wait in line. */
 export async function start(): Promise<void> {
-  const editing = await takeTab(() => {
-    edits = true;
-    restart();
-    publish(() => (signals.readOnly.value = false));
-  });
-  edits = editing;
+  edits = await lock.take();
   running = true;
-  bridge.start(!editing);
-  publish(() => (signals.readOnly.value = !editing));
+  bridge.start(!edits);
+  publish(() => (signals.readOnly.value = !edits));
   // A reading tab is out of date as soon as the other one goes on.
   document.addEventListener("visibilitychange", () => {
     if (document.visibilityState === "visible" && !edits) restart();
@@ -169,6 +171,11 @@ export async function setWho(who: string): Promise<Full> {
   const before = signals.meta.value;
   if (before) publish(() => (signals.meta.value = { ...before, who }));
   return full(await send({ verb: "setMeta", meta: { who } }));
+}
+
+/** Edits here from now on; the tab that has edited so far only reads. */
+export function takeOver(): void {
+  lock.takeOver();
 }
 
 /** Folds the journals into the stored files now. Nothing depends on it for safety. */

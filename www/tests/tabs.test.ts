@@ -33,6 +33,31 @@ check("the second tab reads, refuses entries in words, and is promoted when the 
   }
 });
 
+check("the reading tab can take over; the other one then reads, and nothing is lost on the way", async () => {
+  const site = await Site.open("plain");
+  try {
+    await withBrowser(async (context) => {
+      const first = await visit(await context.newPage(), site.url);
+      await openNew(first, "sizing");
+      await type(first, "sizing", "a", "1");
+      const second = await visit(await context.newPage(), site.url);
+      await second.evaluate(() => gaugewright.host.takeOver());
+      await second.waitForFunction(() => !gaugewright.signals.readOnly.value && gaugewright.signals.epoch.value > 1);
+      await first.waitForFunction(() => gaugewright.signals.readOnly.value);
+      assert.equal((await type(first, "sizing", "a", "late")).answer.code, "read-only");
+      assert.equal((await type(second, "sizing", "b", "2")).answer.ok, true);
+      assert.deepEqual(await values(second, "sizing"), { a: "1", b: "2" });
+      // When the second closes, the first edits again.
+      await second.close();
+      await first.waitForFunction(() => !gaugewright.signals.readOnly.value);
+      assert.deepEqual(await values(first, "sizing"), { a: "1", b: "2" });
+      assert.equal((await type(first, "sizing", "c", "3")).answer.ok, true);
+    });
+  } finally {
+    await site.close();
+  }
+});
+
 check("a write behind this tab's back is noticed: nothing is overwritten, the job is read anew", async () => {
   const site = await Site.open("plain");
   try {
