@@ -1,11 +1,13 @@
 // A pile to scale, depth downward: levels as ruled lines, segments between
 // their joints. Fractions of the drawn height only.
 import { html, svg, type TemplateResult } from "lit-html";
+import { minus } from "./screens/symbols.ts";
 
 const height = 380;
 const pad = 24;
-const left = 2;
-const wide = 40;
+const left = 14;
+const wide = 68;
+const right = left + wide;
 
 interface Drawing {
   levels: { kind: string; label: string; says: string; at: number }[];
@@ -17,11 +19,11 @@ export function pileDrawing(drawing: Drawing, title: string): TemplateResult {
   return html`<svg class="pile-drawing" width="100%" height=${height} role="img" aria-label=${title}>
     ${drawing.pieces.map(
       (one) => svg`<g><rect class="segment" x=${left} width=${wide} y=${y(one.from)} height=${Math.max(0, y(one.to) - y(one.from))}></rect>
-        <text class="segment-text" x=${left + wide + 10} y=${(y(one.from) + y(one.to)) / 2 + 6}>${one.says}</text></g>`,
+        <text class="segment-text" x=${left + wide / 2} text-anchor="middle" y=${(y(one.from) + y(one.to)) / 2 + 6}>${one.says}</text></g>`,
     )}
     ${apart(drawing.levels.map((one) => ({ ...one, y: y(one.at) }))).map(
-      (one) => svg`<g class=${one.kind}><path class="level" d=${`M0 ${one.y}H150L174 ${one.words}`}></path>
-        <text class="level-text" x="180" y=${one.words + 6}>${one.label} ${one.says}</text></g>`,
+      (one) => svg`<g class=${one.kind}><path class="level" d=${`M0 ${one.y}H${left}M${right} ${one.y}H${right + 34}L${right + 48} ${one.words}`}></path>
+        <text class="level-text" x=${right + 54} y=${one.words + 6}>${one.label} ${minus(one.says)}</text></g>`,
     )}
   </svg>`;
 }

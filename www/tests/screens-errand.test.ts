@@ -32,7 +32,7 @@ for (const { width, height } of sizes.slice(0, 2)) {
     await onPage({ width, height }, async (page, site) => {
       await page.goto(site.url);
       const hand = new Hand(page);
-      await hand.tap("header button.button");
+      await hand.tap('header a[href="#/example"]');
       await hand.tap(".pile-mark a", "C1");
       const before = await page.locator(".set .v").textContent();
       await hand.tap('header a[href^="#/size"]');
@@ -52,7 +52,7 @@ for (const { width, height } of sizes.slice(0, 2)) {
       await page.goto(site.url);
       await settled(page);
       const hand = new Hand(page);
-      await hand.tap("header button.button");
+      await hand.tap('header a[href="#/example"]');
       await page.locator(".pile-table").waitFor();
       await hand.tap(".back");
       await hand.tap("#row-load");

@@ -79,7 +79,7 @@ export async function rest(page: Page): Promise<void> {
 
 /** Taps the example job on the first screen of a cold device and waits for its piles. */
 export async function openExample(page: Page): Promise<string> {
-  await page.locator("header button.button").click();
+  await page.locator('header a[href="#/example"]').click();
   await page.waitForURL(/#\/piles\//);
   await page.locator(".pile-table tbody tr").first().waitFor();
   return decodeURIComponent(new URL(page.url()).hash.split("/")[2] ?? "");

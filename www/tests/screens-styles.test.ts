@@ -8,7 +8,7 @@ import assert from "node:assert/strict";
 import { test } from "node:test";
 import type { Page } from "playwright-core";
 import { screens } from "../src/screens/list.ts";
-import { onPage, entries, goTo, ready, rigNumbers, sizes } from "./screens-places.ts";
+import { at, entries, goTo, onPage, ready, rest, rigNumbers, sizes, type Places } from "./screens-places.ts";
 
 const least = { contrast: 7, target: 48, gap: 8, number: 26 };
 
@@ -83,6 +83,50 @@ async function check(page: Page, where: string, numbers: number): Promise<string
   return wrong;
 }
 
+/** States of screens that no address leads to. */
+const states: Record<string, (page: Page, places: Places) => Promise<void>> = {
+  "the question about a comma": async (page) => {
+    await goTo(page, "#/");
+    await page.locator("#row-load").fill("1,200");
+    await page.locator(".offers button").first().waitFor();
+  },
+  "a closed window": async (page) => {
+    await page.locator("#row-load").fill("5000");
+    await page.locator(".lines.ways").waitFor();
+  },
+  "a limit missing": async (page, places) => {
+    await goTo(page, at("form", "sizing", `/now/pileTypes/${places.type}`));
+    await page.locator('[data-path$="/pressingLimit"]').fill("");
+    await rest(page);
+    await goTo(page, at("limits", "sizing"));
+    await page.locator(".limit.missing").waitFor();
+  },
+  "a waiver being filled in": async (page, places) => {
+    await goTo(page, at("form", "sizing", `/now/pileTypes/${places.type}`));
+    await page.locator("details.waiver summary").click();
+  },
+  "a file that is complained about": async (page) => {
+    await goTo(page, "#/paste");
+    await page.locator("#pasted").fill("{");
+    await page.locator(".main-act").click();
+    await page.locator(".complaints li").first().waitFor();
+  },
+  "a job that is here already": async (page) => {
+    await goTo(page, "#/example");
+    await page.locator(".main .band").waitFor();
+  },
+  "the question before removing a job": async (page, places) => {
+    await goTo(page, at("job", places.job));
+    await page.locator(".main section").last().locator("button").click();
+    await page.locator(".main .band").waitFor();
+  },
+  "the offer of the last sizing": async (page) => {
+    await goTo(page, "#/");
+    await page.reload();
+    await page.locator(".offer").waitFor();
+  },
+};
+
 test("every screen has an entry", () => {
   assert.deepEqual(Object.keys(entries).sort(), [...screens].sort());
 });
@@ -101,6 +145,11 @@ for (const { width, height } of sizes) {
             wrong.push(...(await check(page, `${theme} ${place || "first"}`, numbers)));
           }
         }
+      }
+      for (const [name, reach] of Object.entries(states)) {
+        await reach(page, places);
+        await rest(page);
+        wrong.push(...(await check(page, name, 0)));
       }
       assert.deepEqual(wrong, []);
     });

@@ -1,15 +1,17 @@
 // The screens: which one the address names, and the drawing of it.
 import { effect } from "@preact/signals-core";
 import { html, nothing, render, type TemplateResult } from "lit-html";
-import { core } from "../signals.ts";
+import { core, epoch } from "../signals.ts";
 import { aboutScreen } from "./about.ts";
 import { asideScreen } from "./aside.ts";
 import { watchDrops } from "./come.ts";
 import { typingBeforeStart } from "./early.ts";
+import { openExample } from "./example.ts";
 import { formScreen } from "./form.ts";
 import { incomingScreen } from "./incoming.ts";
 import { jobScreen, jobsScreen } from "./jobs.ts";
 import { keepScreen } from "./keep.ts";
+import { label } from "./labels.ts";
 import { limitsScreen } from "./limits.ts";
 import { screens, type ScreenName } from "./list.ts";
 import { moreScreen } from "./more.ts";
@@ -17,7 +19,7 @@ import { pasteScreen } from "./paste.ts";
 import { rigPicker, typePicker } from "./picker.ts";
 import { pileScreen } from "./pile.ts";
 import { pilesScreen } from "./piles.ts";
-import { placeOf, route, watchRoute } from "./route.ts";
+import { placeOf, replace, route, watchRoute } from "./route.ts";
 import { settingsScreen } from "./settings.ts";
 import { firstScreen, pileSizing } from "./sizing.ts";
 import { current, lookForLast, looked, offered } from "./sizingstate.ts";
@@ -58,6 +60,12 @@ export function startScreens(root: HTMLElement): void {
   let last: readonly string[] | undefined;
   effect(() => {
     const now = route.value;
+    // A plain link, so that it works before the script does; it is no place to stay at.
+    if (now[0] === "example") {
+      replace();
+      void openExample();
+      return;
+    }
     const moved = last !== undefined && last !== now;
     // A new place is drawn from nothing, so that nothing of the old one stays in a box.
     if (moved) render(nothing, root);
@@ -69,7 +77,7 @@ export function startScreens(root: HTMLElement): void {
   resume();
   void lookForLast();
   effect(() => {
-    if (core.value.state === "ready" && looked.value && current.value === null && offered.value === null) void lookForLast();
+    if (epoch.value > 0 && core.value.state === "ready" && looked.value && current.value === null && offered.value === null) void lookForLast();
   });
 }
 
@@ -81,7 +89,9 @@ function screenOf([name = "", ...parts]: readonly string[]): TemplateResult {
 /** Stands where this place was left, or at its top, with the title read out. */
 function arrive(): void {
   scrollTo(0, placeOf());
-  document.getElementById("title")?.focus({ preventScroll: true });
+  const title = document.getElementById("title");
+  title?.focus({ preventScroll: true });
+  document.title = `${title?.textContent ?? ""}, ${label("app.name")}`;
 }
 
 /** Page numbers in an address are digits only. */

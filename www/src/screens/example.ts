@@ -4,7 +4,11 @@ import { label } from "./labels.ts";
 import { notice } from "./notice.ts";
 import { opened } from "./opened.ts";
 
+let opening = false;
+
 export async function openExample(): Promise<void> {
+  if (opening) return;
+  opening = true;
   try {
     const all = await files.examples();
     const name = Object.keys(all).sort()[0];
@@ -15,5 +19,7 @@ export async function openExample(): Promise<void> {
     await opened(await files.openText(all[name] as string));
   } catch (problem) {
     notice.value = problem instanceof Error ? problem.message : String(problem);
+  } finally {
+    opening = false;
   }
 }

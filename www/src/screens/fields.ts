@@ -37,6 +37,8 @@ export interface Box {
   id: string;
   /** Names the draft. */
   key: string;
+  /** Where the value stands in the job, once that is known. */
+  path?: string;
   typed: string;
   mode: "text" | "decimal" | "numeric";
   invalid: boolean;
@@ -46,6 +48,7 @@ export interface Box {
 export function editBox(of: Box): TemplateResult {
   return html`<input
     id=${of.id}
+    data-path=${of.path ?? nothing}
     class="box"
     type="text"
     inputmode=${of.mode}
@@ -72,6 +75,7 @@ export function boxOf(target: Target, field: Field, id: string): Box {
   return {
     id,
     key: draftKey(target.doc, field.path),
+    path: field.path,
     typed: field.typed,
     mode: field.kind === "text" || field.minus ? "text" : field.kind === "count" ? "numeric" : "decimal",
     invalid: problemOf(target, field) !== null,
@@ -155,7 +159,7 @@ async function takeOffer(target: Target, path: string, offer: Offer): Promise<vo
 /** A field of a form with its label, its box or choices, and its hint. */
 export function formField(target: Target, field: Field, id: string): TemplateResult {
   const choices = field.kind === "choice" || field.kind === "reference";
-  return html`<div class="field ${field.state === "unread" ? "unread" : ""}">
+  return html`<div class="field kind-${field.kind}">
     ${choices ? choiceField(target, field, id) : boxField(target, field, id)}
     ${field.hint ? html`<p class="hint">${field.hint}</p>` : nothing}
     ${field.basis ? html`<p class="hint">${field.basis.says} <span class="mark">(${field.basis.mark})</span></p>` : nothing}

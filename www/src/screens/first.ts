@@ -14,7 +14,7 @@ export function firstScreen(labels: Record<string, string>): string {
   return `<div class="page sizing">
 <header class="head">
 <div class="head-title"><h1 id="title" tabindex="-1">${word("reading.set")}</h1></div>
-<button type="button" class="button">${word("nav.example")}</button>
+<a class="button" href="#/example">${word("nav.example")}</a>
 <a class="button" href="#/more">${word("nav.more")}</a>
 </header>
 <main class="main">

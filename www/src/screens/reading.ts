@@ -42,7 +42,7 @@ function figures(doc: string, pile: string | undefined, r: Readings): TemplateRe
 
 /** With no set reading the limit already known stays visible, with what opens the window. */
 function below(doc: string, pile: string | undefined, r: Readings): TemplateResult {
-  return html`${lines(r.reasons.filter((reason) => !r.big.includes(reason)), "reasons")} ${lines(r.ways, "ways", label("reading.ways"))} ${r.never ? html`${efficiency(r)}${gauge(doc, pile, r)}` : nothing}
+  return html`${lines(r.reasons.filter((reason) => !r.big.includes(reason)), "reasons")} ${lines(r.ways, "ways", label("reading.ways"))} ${efficiency(r)} ${gauge(doc, pile, r)}
   ${lines(others(r), "notes")}`;
 }
 

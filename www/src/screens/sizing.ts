@@ -3,7 +3,6 @@ import { html, nothing, type TemplateResult } from "lit-html";
 import { core, readOnly } from "../signals.ts";
 import { boxOf, editBox, problemBand, unitChooser, type Target } from "./fields.ts";
 import { view } from "./data.ts";
-import { openExample } from "./example.ts";
 import { bands, statusLine } from "./frame.ts";
 import { draftOf } from "./fieldstate.ts";
 import { label } from "./labels.ts";
@@ -21,7 +20,7 @@ type Shown = TemplateResult | typeof nothing;
 export function firstScreen(): TemplateResult {
   const doc = current.value;
   const sizing = doc === null ? undefined : view<Sizing>(doc, "sizing");
-  return page(doc, undefined, sizing?.ok ? sizing : undefined, firstHead());
+  return page(doc, undefined, sizing?.ok ? sizing : undefined, firstHead(sizing?.ok ? sizing.title : ""));
 }
 
 /** The same for one pile of a job. */
@@ -47,9 +46,9 @@ function page(doc: string | null, pile: string | undefined, sizing: Sizing | und
   </div>`;
 }
 
-function firstHead(): TemplateResult {
+function firstHead(title: string): TemplateResult {
   return html`<header class="head">
-    <div class="head-title"><h1 id="title" tabindex="-1">${label("reading.set")}</h1></div>
+    <div class="head-title">${title ? html`<p class="over">${title}</p>` : nothing}<h1 id="title" tabindex="-1">${label("reading.set")}</h1></div>
     ${jobPlace()}
     <a class="button" href=${link("more")}>${label("nav.more")}</a>
   </header>`;
@@ -58,7 +57,7 @@ function firstHead(): TemplateResult {
 /** One place: the example where nothing is kept, else the piles of the last job. */
 function jobPlace(): Shown {
   if (cold.value) {
-    return html`<button type="button" class="button" ?disabled=${core.value.state === "unavailable"} @click=${() => void openExample()}>${label("nav.example")}</button>`;
+    return core.value.state === "unavailable" ? nothing : html`<a class="button" href=${link("example")}>${label("nav.example")}</a>`;
   }
   if (offered.value && current.value === null) return nothing;
   const doc = current.value;

@@ -45,7 +45,8 @@ let looking = false;
 async function look(): Promise<void> {
   await host.open(shelf, "new");
   const opened = await host.open(first, "new");
-  if (!opened.answer.ok) {
+  // Beside a tab that edits nothing is made, but what there is can be read.
+  if (!opened.answer.ok && opened.answer.code !== "read-only") {
     looked.value = true;
     return;
   }
@@ -59,7 +60,7 @@ async function look(): Promise<void> {
     else offered.value = { doc, last: sizing.last };
     break;
   }
-  if (current.peek() === null && offered.peek() === null) current.value = first;
+  if (current.peek() === null && offered.peek() === null && opened.answer.ok) current.value = first;
   looked.value = true;
   if (current.peek() === null && takesTyped()) await begin();
   else if (current.peek() !== null) await moveTyped(current.peek() as string);

@@ -1,6 +1,7 @@
 // How a number came about: the formula in symbols, the same with values, the
 // result, where it is from, and on to the numbers it uses.
 import { html, nothing, type TemplateResult } from "lit-html";
+import { clock } from "../status.ts";
 import { view } from "./data.ts";
 import { chevron } from "./form.ts";
 import { frame } from "./frame.ts";
@@ -65,7 +66,7 @@ function stated(s: NonNullable<Working["stated"]>): TemplateResult {
     <h2>${label("working.stated")}</h2>
     <dl class="facts">
       ${fact(label("working.typed"), s.typed)} ${fact(label("working.conversion"), s.conversion)}
-      ${fact(label("working.by"), s.by)} ${fact(label("working.at"), s.at)}
+      ${fact(label("working.by"), s.by)} ${fact(label("working.at"), s.at ? clock(s.at) : "")}
     </dl>
   </section>`;
 }
