@@ -86,26 +86,38 @@ func ParseColumns(text string, rules []ColumnRule) (columns []Column, ok bool) {
 		}
 		columns = append(columns, c)
 	}
-	return columns, len(columns) >= 2
+	if len(columns) < 2 {
+		return nil, false
+	}
+	return columns, true
 }
 
 // columnsAllowed writes what may be declared, for a complaint.
 func columnsAllowed(rules []ColumnRule) string {
-	var list []string
-	for _, r := range rules {
-		unit := "a unit of " + dimensionName(r.Dim)
-		switch {
-		case r.Flag:
-			unit = flagUnit
-		case r.Whole:
-			unit = "s"
+	text := ""
+	for i, r := range rules {
+		unit := flagUnit
+		if !r.Flag {
+			unit = quantity.Units(r.Dim)[0].Symbol
+			if r.Whole {
+				unit = "s"
+			} else if unit == "" {
+				unit = "%"
+			}
 		}
 		if r.Named || r.Flag {
 			unit = r.Name + "=" + unit
 		}
-		list = append(list, unit)
+		switch i {
+		case 0:
+		case 1:
+			text += ", then of: "
+		default:
+			text += ", "
+		}
+		text += unit
 	}
-	return strings.Join(list, ", ")
+	return text + "; or other units of the same kinds"
 }
 
 func columnsExample(rules []ColumnRule) string {
@@ -121,9 +133,6 @@ func columnsExample(rules []ColumnRule) string {
 	}
 	return strings.Join(list, " ")
 }
-
-// dimensionName names the dimensions of columns by their coherent unit.
-func dimensionName(d quantity.Dimension) string { return d.Coherent() }
 
 // lineFits says whether a line holds a number for every column: digits with an
 // optional point and digits, a minus where the column allows one, "-" where

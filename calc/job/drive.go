@@ -24,7 +24,7 @@ func recordView(id string, n *document.Node) Record {
 func (j Job) Records(kind string) []Record {
 	var list []Record
 	for id, n := range j.Root.Get("records").Members() {
-		if n.Get("kind").Text() == kind && n.Get("struck") == nil {
+		if n.Get("kind").Text() == kind && !struckOut(n) {
 			list = append(list, recordView(id, n))
 		}
 	}

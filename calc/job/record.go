@@ -23,7 +23,7 @@ func (j Job) HeadLevels() map[string]HeadLevel {
 		if record.Get("kind").Text() != "level" || record.Get("of").Text() != "head" {
 			continue
 		}
-		if record.Get("struck") != nil {
+		if struckOut(record) {
 			continue
 		}
 		for _, p := range recordView(id, record).Parts() {

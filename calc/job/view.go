@@ -55,12 +55,16 @@ func (j Job) thing(collection, id string) (*document.Node, string) {
 	return j.now.Get(collection).Get(id), document.Join("/now/"+collection, id)
 }
 
+// struckOut says whether a thing is struck out: a reason stands there. Taken
+// back, the reason is blank.
+func struckOut(thing *document.Node) bool { return thing.Get("struck").Get("why").Text() != "" }
+
 // ids lists the things of a collection in the natural order of their names,
 // ties by id. Struck ones are left out.
 func ids(n *document.Node, key string) []string {
 	var list []string
 	for id, thing := range n.Members() {
-		if thing.Get("struck") == nil {
+		if !struckOut(thing) {
 			list = append(list, id)
 		}
 	}
