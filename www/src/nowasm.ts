@@ -1,5 +1,6 @@
 // Some browsers run without WebAssembly. The page says so at once, before
-// anything is fetched for nothing, and still gives the stored jobs out.
+// anything is fetched for nothing, and still gives the stored jobs out. Page
+// and worker ask here.
 
 /** Null where WebAssembly exists; otherwise what to tell the user. */
 export function missingWasm(): string | null {

@@ -57,7 +57,16 @@ for (const manner of ["panic", "fault", "recursion"]) {
     withCore("plain", async (page) => {
       await openNew(page, "sizing");
       await type(page, "sizing", "before", "1");
+      await page.evaluate(() => {
+        const lost: string[] = [];
+        Object.assign(globalThis, { lost });
+        gaugewright.signals.core.subscribe((core) => {
+          if (core.state === "replacing") lost.push(core.why);
+        });
+      });
       const { answer, savedAt } = await type(page, "sizing", "bad", manner);
+      const lost = await page.evaluate(() => (globalThis as unknown as { lost: string[] }).lost);
+      assert.equal(lost.length, 2, "the entry is tried twice, not more");
       assert.equal(answer.ok, false);
       assert.equal(answer.code, "set-aside");
       assert.equal(savedAt, undefined);

@@ -25,6 +25,14 @@ check("without WebAssembly the stored jobs can be saved as files", async () => {
         // The plain download, as on a phone.
         delete (globalThis as { showOpenFilePicker?: unknown }).showOpenFilePicker;
       });
+      // The page knows by itself: the worker has not even arrived.
+      const early = await context.newPage();
+      await early.route("**/a/worker-*", () => {});
+      await early.goto(site.url);
+      const known = await coreState(early);
+      assert.ok(known.state === "unavailable" && known.reason === "no-wasm");
+      await early.close();
+
       const page = await visit(await context.newPage(), site.url);
       const core = await coreState(page);
       assert.equal(core.state, "unavailable");

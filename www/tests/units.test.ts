@@ -2,6 +2,9 @@
 import assert from "node:assert/strict";
 import { uuids, uuidv7 } from "../src/ids.ts";
 import { clock } from "../src/status.ts";
+import { Commits } from "../src/worker/commits.ts";
+import { Ledger } from "../src/worker/ledger.ts";
+import { MemoryStore } from "../src/worker/memorystore.ts";
 import { withPending } from "../src/worker/raw.ts";
 import type { JournalRow } from "../src/protocol.ts";
 import { check } from "./check.ts";
@@ -54,4 +57,45 @@ check("the clock shows the date only when it is not today's", async () => {
   const now = new Date(2026, 10, 24, 15, 0);
   assert.equal(clock(new Date(2026, 10, 24, 9, 5).toISOString(), now), "09:05");
   assert.equal(clock(new Date(2026, 10, 23, 9, 5).toISOString(), now), "2026-11-23 09:05");
+});
+
+check("neighbouring key presses share a record; another path, another sitting or a saved file ends that", async () => {
+  const store = new MemoryStore([], () => {});
+  const ledger = new Ledger(store, new Commits(store, "a test", () => {}, () => {}), false, () => {});
+  await ledger.load();
+  await ledger.create("d", "j", "", { doc: "d", bytes: encode("{}"), open: "{}" }, false);
+  const press = async (request: string, fold: string | null) => {
+    await ledger.append(ledger.doc("d")!, { request, token: request, fold, bytes: null }).saved;
+    return ledger.records("d").map((row) => row.request);
+  };
+  assert.deepEqual(await press("1", "s1 a"), ["1"]);
+  assert.deepEqual(await press("12", "s1 a"), ["12"]);
+  assert.deepEqual(await press("7", "s1 b"), ["12", "7"]);
+  assert.deepEqual(await press("123", "s1 a"), ["12", "7", "123"]);
+  assert.deepEqual(await press("take", null), ["12", "7", "123", "take"]);
+  assert.deepEqual(await press("take", null), ["12", "7", "123", "take", "take"]);
+  assert.deepEqual(await press("x", "s1 a"), ["12", "7", "123", "take", "take", "x"]);
+  ledger.seal("d");
+  assert.deepEqual(await press("xy", "s1 a"), ["12", "7", "123", "take", "take", "x", "xy"]);
+  assert.deepEqual(await press("xyz", "s1 a"), ["12", "7", "123", "take", "take", "x", "xyz"]);
+  const stored = (await store.of("journal", "d")).sort((a, b) => a.seq - b.seq).map((row) => row.request);
+  assert.deepEqual(stored, ["12", "7", "123", "take", "take", "x", "xyz"]);
+  assert.equal(ledger.doc("d")?.changesSinceFile, 7);
+});
+
+check("a snapshot takes exactly the records it contains out of the journal", async () => {
+  const store = new MemoryStore([], () => {});
+  const ledger = new Ledger(store, new Commits(store, "a test", () => {}, () => {}), false, () => {});
+  await ledger.load();
+  await ledger.create("d", "j", "", { doc: "d", bytes: encode("{}"), open: "{}" }, false);
+  const press = (request: string, fold: string) =>
+    ledger.append(ledger.doc("d")!, { request, token: request, fold, bytes: null }).record;
+  const first = press("1", "a");
+  const second = press("2", "b");
+  // A key press that folds into the second record after the core has seen it.
+  press("22", "b");
+  await ledger.snapshot("d", { doc: "d", bytes: encode(`{"now":2}`), open: "{}" }, [first, second], "T");
+  assert.deepEqual((await store.of("journal", "d")).map((row) => row.request), ["22"]);
+  assert.equal(ledger.doc("d")?.upTo, 1);
+  assert.equal(ledger.doc("d")?.title, "T");
 });

@@ -14,9 +14,6 @@ export interface Core {
 /** The core is gone: it trapped, ran out of stack, ended, or owned up to a fault. */
 export class CoreDied extends Error {}
 
-/** WebAssembly does not exist here; trying again cannot help. */
-export class NoWasm extends Error {}
-
 type Call = (request: string, bytes?: Uint8Array) => { answer: string; bytes?: Uint8Array } | undefined;
 
 /** Figures for the bench: how long the last calls took [ms], and what memory the core holds [B]. */
@@ -25,13 +22,6 @@ const callsKept = 500;
 
 /** Fetches and compiles the core; the result serves any number of lives. */
 export async function loadCore(): Promise<WebAssembly.Module> {
-  if (typeof WebAssembly === "undefined") {
-    throw new NoWasm(
-      "This browser runs without WebAssembly, which the calculation needs. " +
-        "On an iPhone or iPad Lockdown Mode switches it off: Settings, Privacy & Security, Lockdown Mode, Web Browsing. " +
-        "On other devices it may be a policy of the browser.",
-    );
-  }
   const url = new URL(__CORE__, self.location.href);
   const response = await fetch(url);
   if (!response.ok) throw new Error(`the calculation could not be fetched (answer ${response.status})`);

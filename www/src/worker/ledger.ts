@@ -205,13 +205,16 @@ export class Ledger {
   snapshot(docName: string, bytes: BytesRow, contained: JournalRow[], title: string | null): Saved {
     const doc = this.#docs.get(docName);
     if (!doc) return Promise.resolve(null);
+    // A record folded into since then has newer text: it stays.
     const gone = new Set(contained);
-    const rest = this.records(docName).filter((row) => !gone.has(row));
+    const live = this.records(docName);
+    const leaving = live.filter((row) => gone.has(row));
+    const rest = live.filter((row) => !gone.has(row));
     this.#journal.set(docName, rest);
     const upTo = rest[0] ? rest[0].seq - 1 : doc.lastSeq;
     return this.#put({ ...doc, upTo, title: title ?? doc.title }, [
       { op: "put", store: "bytes", row: bytes },
-      ...contained.map((row): Op => ({ op: "delete", store: "journal", key: [docName, row.seq] })),
+      ...leaving.map((row): Op => ({ op: "delete", store: "journal", key: [docName, row.seq] })),
     ]);
   }
 

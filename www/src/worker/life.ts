@@ -2,7 +2,8 @@
 // failed, started again; given up after three starts in a row that came to
 // nothing.
 import type { CoreState } from "../protocol.ts";
-import { loadCore, NoWasm, startCore, type Core } from "./core.ts";
+import { missingWasm } from "../nowasm.ts";
+import { loadCore, startCore, type Core } from "./core.ts";
 
 const startsAllowed = 3;
 
@@ -61,6 +62,8 @@ export class Life {
   }
 
   async #start(): Promise<Core> {
+    const missing = missingWasm();
+    if (missing !== null) throw this.giveUp(missing, "no-wasm");
     this.told({ state: "starting" });
     let why = "the calculation did not answer when it was started";
     while (this.#failures < startsAllowed) {
@@ -76,7 +79,6 @@ export class Life {
         this.#module = null;
         this.#failures++;
         why = problem instanceof Error ? problem.message : String(problem);
-        if (problem instanceof NoWasm) throw this.giveUp(why, "no-wasm");
         if (this.#failures < startsAllowed) await pause(300 * this.#failures);
       }
     }

@@ -44,14 +44,16 @@ export class Snapshots {
     const row = this.ledger.doc(doc);
     if (!this.allowed || this.ledger.readOnly || this.#failed.has(doc)) return;
     if (!open || !row || this.ledger.commits.state().unsaved > 0) return;
-    const contained = this.ledger.records(doc).filter((record) => open.applied.has(record));
-    if (contained.length === 0) return;
+    const applied = () => this.ledger.records(doc).filter((record) => open.applied.has(record));
+    if (applied().length === 0) return;
     const started = performance.now();
     let saved;
+    let contained;
     try {
       const core = await this.session.life.core();
       if (this.session.opened(doc) !== open) return;
       const request = JSON.stringify({ verb: "save", doc, for: "device", ids: uuids(2) });
+      contained = applied();
       saved = this.session.call(core, aSnapshot, request);
     } catch (problem) {
       if (problem instanceof CoreDied) {
