@@ -1,7 +1,7 @@
 // The engineer beside the rig, with taps and keys counted: from a cold start
 // over the example job to a set reading for a load of his own.
 import assert from "node:assert/strict";
-import { test } from "node:test";
+import { check } from "./check.ts";
 import type { Page } from "playwright-core";
 import { settled } from "./page.ts";
 import { onPage, sizes } from "./screens-places.ts";
@@ -28,7 +28,7 @@ class Hand {
 }
 
 for (const { width, height } of sizes.slice(0, 2)) {
-  test(`errand at ${width} x ${height}: example job, then another load on one of its piles`, async () => {
+  check(`errand at ${width} x ${height}: example job, then another load on one of its piles`, async () => {
     await onPage({ width, height }, async (page, site) => {
       await page.goto(site.url);
       const hand = new Hand(page);
@@ -47,7 +47,7 @@ for (const { width, height } of sizes.slice(0, 2)) {
     });
   });
 
-  test(`errand at ${width} x ${height}: example job, then a sizing from nothing with its rig and pile`, async () => {
+  check(`errand at ${width} x ${height}: example job, then a sizing from nothing with its rig and pile`, async () => {
     await onPage({ width, height }, async (page, site) => {
       await page.goto(site.url);
       await settled(page);

@@ -1,7 +1,7 @@
 // The first screen: nothing assumed, nothing large that is no reading, nothing
 // lost that was typed.
 import assert from "node:assert/strict";
-import { test } from "node:test";
+import { check } from "./check.ts";
 import type { Page } from "playwright-core";
 import { settled, visit } from "./page.ts";
 import { at, goTo, onPage, openExample, ready, rest, typeInto } from "./screens-places.ts";
@@ -24,7 +24,7 @@ function plain(html: string): string {
     .replace(/></g, ">\n<");
 }
 
-test("the static first screen is what the script draws first, so nothing jumps", () =>
+check("the static first screen is what the script draws first, so nothing jumps", () =>
   onPhone(async (page, site) => {
     // The worker never answers: the script's first drawing stays.
     site.before = (request, response) => {
@@ -46,7 +46,7 @@ test("the static first screen is what the script draws first, so nothing jumps",
     assert.equal(above, written);
   }));
 
-test("a cold first screen has at most seven controls, and they work before the core does", () =>
+check("a cold first screen has at most seven controls, and they work before the core does", () =>
   onPhone(async (page, site) => {
     await visit(page, site.url);
     await rest(page);
@@ -56,7 +56,7 @@ test("a cold first screen has at most seven controls, and they work before the c
     assert.equal(await page.locator(".set").count(), 0);
   }));
 
-test("what is typed before the script runs is taken in", () =>
+check("what is typed before the script runs is taken in", () =>
   onPhone(async (page, site) => {
     let release = () => {};
     const held = new Promise<void>((done) => (release = done));
@@ -75,7 +75,7 @@ test("what is typed before the script runs is taken in", () =>
     assert.equal(await page.locator("#row-load").inputValue(), "650");
   }));
 
-test("the last sizing is offered, not assumed", () =>
+check("the last sizing is offered, not assumed", () =>
   onPhone(async (page, site) => {
     await ready(page, site.url);
     await page.reload();
@@ -90,7 +90,7 @@ test("the last sizing is offered, not assumed", () =>
     assert.equal(await page.locator("#row-load").inputValue(), "900");
   }));
 
-test("a first key beside the offer starts a new sizing and leaves the last one alone", () =>
+check("a first key beside the offer starts a new sizing and leaves the last one alone", () =>
   onPhone(async (page, site) => {
     await ready(page, site.url);
     await page.reload();
@@ -105,7 +105,7 @@ test("a first key beside the offer starts a new sizing and leaves the last one a
     assert.match(String(old["last"]), /^900 kN/);
   }));
 
-test("a reading is large only while the window is open", () =>
+check("a reading is large only while the window is open", () =>
   onPhone(async (page, site) => {
     const places = await ready(page, site.url);
     const states = new Set<string>();
@@ -127,7 +127,7 @@ test("a reading is large only while the window is open", () =>
     assert.ok(states.has("open") && states.has("closed") && states.has("incomplete"), [...states].join());
   }));
 
-test("the never-exceed is a bar with a stop, smaller than the set", () =>
+check("the never-exceed is a bar with a stop, smaller than the set", () =>
   onPhone(async (page, site) => {
     await ready(page, site.url);
     const size = (selector: string) => page.locator(selector).evaluate((e) => parseFloat(getComputedStyle(e).fontSize));
@@ -139,7 +139,7 @@ test("the never-exceed is a bar with a stop, smaller than the set", () =>
     assert.ok((await size(".efficiency")) >= (await size("#title")), "the efficiency is as large as the caption");
   }));
 
-test("with the keyboard open, readings and the box in use are both in sight", () =>
+check("with the keyboard open, readings and the box in use are both in sight", () =>
   onPhone(async (page, site) => {
     await ready(page, site.url);
     await page.setViewportSize({ width: 390, height: 330 });
@@ -156,7 +156,7 @@ test("with the keyboard open, readings and the box in use are both in sight", ()
     }
   }));
 
-test("a comma that may part thousands is asked about in a band, and the answer holds", () =>
+check("a comma that may part thousands is asked about in a band, and the answer holds", () =>
   onPhone(async (page, site) => {
     await ready(page, site.url);
     await page.locator("#row-load").fill("");
@@ -167,7 +167,7 @@ test("a comma that may part thousands is asked about in a band, and the answer h
     assert.equal(await page.locator(".problem p").count(), 0);
   }));
 
-test("a unit chosen for a box stays with it when the box is cleared", () =>
+check("a unit chosen for a box stays with it when the box is cleared", () =>
   onPhone(async (page, site) => {
     await ready(page, site.url);
     await page.locator("#row-load-unit").selectOption("MN");
@@ -180,7 +180,45 @@ test("a unit chosen for a box stays with it when the box is cleared", () =>
     await page.locator(".set .v").waitFor();
   }));
 
-test("a name with markup in it is shown as text", () =>
+check("without WebAssembly the page says so, and lists the jobs with a way to save each", () =>
+  onPage({ width: 390, height: 664 }, async (page, site) => {
+    await ready(page, site.url);
+    await page.goto(`${site.url}reset.html`);
+    await page.locator("#reset").click();
+    await page.waitForFunction(() => document.getElementById("done")?.textContent !== "");
+    site.patchWorker("delete globalThis.WebAssembly;");
+    await page.addInitScript(() => {
+      delete (globalThis as { WebAssembly?: unknown }).WebAssembly;
+    });
+    const session = await page.context().newCDPSession(page);
+    await session.send("Network.clearBrowserCache");
+    await visit(page, site.url);
+    assert.match((await page.locator(".band").first().textContent()) ?? "", /WebAssembly/);
+    assert.equal(await page.locator(".set").count(), 0);
+    await page.locator('.band a[href="#/jobs"]').click();
+    await page.locator(".job").first().waitFor();
+    assert.ok((await page.locator(".job").count()) >= 2);
+    assert.equal(await page.locator(".job").first().locator("button").count(), 2);
+    assert.equal(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth), true);
+  }));
+
+check("a second tab shows and does not edit", () =>
+  onPage({ width: 390, height: 664 }, async (page, site) => {
+    await ready(page, site.url);
+    const second = await page.context().newPage();
+    await second.setViewportSize({ width: 390, height: 664 });
+    await visit(second, site.url);
+    await second.locator(".offer .main-act").click();
+    await second.locator(".set .v").waitFor();
+    assert.equal(await second.locator("#row-load").getAttribute("readonly"), "");
+    assert.ok(await second.locator(".status.read-only").isVisible());
+    await page.close();
+    await second.waitForFunction(() => !gaugewright.signals.readOnly.value);
+    await second.locator(".set .v").waitFor();
+    assert.equal(await second.locator("#row-load").getAttribute("readonly"), null);
+  }));
+
+check("a name with markup in it is shown as text", () =>
   onPhone(async (page, site) => {
     const name = '<img src=x onerror="globalThis.hit=1">';
     const places = await ready(page, site.url);
@@ -206,7 +244,7 @@ test("a name with markup in it is shown as text", () =>
     assert.equal(await page.evaluate(() => (globalThis as unknown as { hit?: number }).hit), undefined);
   }));
 
-test("the back button goes back through workings", () =>
+check("the back button goes back through workings", () =>
   onPhone(async (page, site) => {
     await ready(page, site.url);
     await page.locator(".set a.num").click();
@@ -220,7 +258,7 @@ test("the back button goes back through workings", () =>
     await page.locator(".set .v").waitFor();
   }));
 
-test("a file that is no job file says why and changes nothing", () =>
+check("a file that is no job file says why and changes nothing", () =>
   onPhone(async (page, site) => {
     await visit(page, site.url);
     await goTo(page, "#/paste");
@@ -231,7 +269,7 @@ test("a file that is no job file says why and changes nothing", () =>
     assert.equal(await page.evaluate(() => [...gaugewright.signals.docs.value.values()].filter((info) => info.filedAt !== null).length), 0);
   }));
 
-test("a job that is on the device already is asked about", () =>
+check("a job that is on the device already is asked about", () =>
   onPhone(async (page, site) => {
     await visit(page, site.url);
     const job = await openExample(page);

@@ -56,7 +56,7 @@ export const entries: Record<ScreenName, { hash: (p: Places) => string[]; number
 };
 
 /** Elements that carry a number needed at the rig. */
-export const rigNumbers = ".set .v, .atset .v, .stop .v, .pile-set .v, .line-value .v, .figures .v, .row.typed .box, .group-says";
+export const rigNumbers = ".set .v, .atset .v, .stop .v, .pile-set .v, .line-value .v, .figures .v, .limit-use .v, .row.typed .box, .group-says";
 
 export function at(...parts: string[]): string {
   return "#/" + parts.map(encodeURIComponent).join("/");

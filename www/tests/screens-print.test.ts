@@ -1,10 +1,10 @@
 // On paper (A4, black and white) only what belongs there is left, and nothing
 // runs over the edge. 794 px are 210 mm at 96 px an inch.
 import assert from "node:assert/strict";
-import { test } from "node:test";
+import { check } from "./check.ts";
 import { onPage, at, goTo, ready } from "./screens-places.ts";
 
-test("pile, list and working print clean", async () => {
+check("pile, list and working print clean", async () => {
   await onPage({ width: 794, height: 1123 }, async (page, site) => {
     const places = await ready(page, site.url);
     await page.evaluate(() => (document.documentElement.dataset["theme"] = "dark"));

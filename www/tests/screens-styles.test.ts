@@ -5,7 +5,7 @@
 // Contrast as in WCAG 2.2, "contrast ratio" and "relative luminance"; 7:1 is
 // its success criterion 1.4.6. Target and number sizes are the product's own.
 import assert from "node:assert/strict";
-import { test } from "node:test";
+import { check } from "./check.ts";
 import type { Page } from "playwright-core";
 import { screens } from "../src/screens/list.ts";
 import { at, entries, goTo, onPage, ready, rest, rigNumbers, sizes, type Places } from "./screens-places.ts";
@@ -75,7 +75,7 @@ function faults([rigNumbers, least]: [string, { contrast: number; target: number
   return { wrong, numbers: numbers.length, texts };
 }
 
-async function check(page: Page, where: string, numbers: number): Promise<string[]> {
+async function examine(page: Page, where: string, numbers: number): Promise<string[]> {
   const found = await page.evaluate(faults, [rigNumbers, least] as [string, typeof least]);
   const wrong = found.wrong.map((fault) => `${where}: ${fault}`);
   if (found.texts === 0) wrong.push(`${where}: shows no text`);
@@ -127,12 +127,12 @@ const states: Record<string, (page: Page, places: Places) => Promise<void>> = {
   },
 };
 
-test("every screen has an entry", () => {
+check("every screen has an entry", async () => {
   assert.deepEqual(Object.keys(entries).sort(), [...screens].sort());
 });
 
 for (const { width, height } of sizes) {
-  test(`styles at ${width} x ${height}`, async () => {
+  check(`styles at ${width} x ${height}`, async () => {
     await onPage({ width, height }, async (page, site) => {
       const places = await ready(page, site.url);
       const wrong: string[] = [];
@@ -142,21 +142,21 @@ for (const { width, height } of sizes) {
           const { hash, numbers } = entries[screen];
           for (const place of hash(places)) {
             await goTo(page, place);
-            wrong.push(...(await check(page, `${theme} ${place || "first"}`, numbers)));
+            wrong.push(...(await examine(page, `${theme} ${place || "first"}`, numbers)));
           }
         }
       }
       for (const [name, reach] of Object.entries(states)) {
         await reach(page, places);
         await rest(page);
-        wrong.push(...(await check(page, name, 0)));
+        wrong.push(...(await examine(page, name, 0)));
       }
       assert.deepEqual(wrong, []);
     });
-  });
+  }, 300_000);
 }
 
-test("the large number is 72 px or more on a phone", async () => {
+check("the large number is 72 px or more on a phone", async () => {
   await onPage({ width: 360, height: 640 }, async (page, site) => {
     await ready(page, site.url);
     const size = await page.locator(".set .v").evaluate((e) => parseFloat(getComputedStyle(e).fontSize));

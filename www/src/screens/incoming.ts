@@ -16,7 +16,7 @@ export function incomingScreen(): TemplateResult {
     ...(file?.ok && file.known.length === 0 ? { doc: file.doc } : {}),
     body: file
       ? html`
-          ${file.ok ? nothing : html`<p class="lead">${label("incoming.refused")}</p>`} ${file.says ? html`<p>${file.says}</p>` : nothing}
+          ${file.ok ? nothing : html`<p class="lead">${label("incoming.refused")}</p>`} ${file.says && file.complaints.length === 0 ? html`<p>${file.says}</p>` : nothing}
           ${file.known.length > 0 ? knownBand(file.doc, file.known) : file.ok ? html`<div class="acts"><button type="button" class="main-act" @click=${() => void lookAt(file.doc)}>${label("incoming.goon")}</button></div>` : nothing}
           ${file.complaints.length > 0 ? complaintList(file.complaints, file.count) : nothing}
         `
@@ -36,11 +36,16 @@ function knownBand(doc: string, known: string[]): TemplateResult {
   </div>`;
 }
 
+/** A complaint about something that is not there has no line. */
+function whereOf({ line, path }: Complaint): string {
+  return line ? label("incoming.where", { line: String(line), path }) : path;
+}
+
 export function complaintList(complaints: Complaint[], count: number): TemplateResult {
   return html`<section class="complaints">
     <h2>${label("incoming.complaints", { count: String(count) })}</h2>
     <ol>
-      ${complaints.map((one) => html`<li><p>${one.says}</p><p class="where">${label("incoming.where", { line: String(one.line), path: one.path })}</p></li>`)}
+      ${complaints.map((one) => html`<li><p>${one.says}</p><p class="where">${whereOf(one)}</p></li>`)}
     </ol>
     ${complaints.length < count ? html`<p>${label("incoming.first", { shown: String(complaints.length), count: String(count) })}</p>` : nothing}
   </section>`;

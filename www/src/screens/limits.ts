@@ -30,12 +30,12 @@ function oneLimit(doc: string, pile: string | undefined, limit: Limit): Template
     <div class="limit-head">
       ${mark(limit)}
       <h2>${limit.label}</h2>
+      ${limit.use ? html`<p class="limit-use">${number(doc, pile, limit.use)}<span class="over">${label("limit.use")}</span></p>` : nothing}
       <p class="limit-state">${limit.stateSays}${limit.governs ? html` <strong class="tag">${label("limit.governs")}</strong>` : nothing}</p>
     </div>
-    ${limit.value || limit.reading || limit.use
+    ${limit.value || limit.reading
       ? html`<dl class="figures">
           ${figure(label("limit.value"), number(doc, pile, limit.value))} ${figure(label("limit.reading"), number(doc, pile, limit.reading))}
-          ${figure(label("limit.use"), number(doc, pile, limit.use))}
         </dl>`
       : nothing}
     ${limit.says ? html`<p class="limit-says">${minus(limit.says)}</p>` : nothing}

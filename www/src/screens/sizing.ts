@@ -38,7 +38,7 @@ function page(doc: string | null, pile: string | undefined, sizing: Sizing | und
   return html`<div class="page sizing">
     ${head} ${bands()} ${offer ? offerBand(offer.last) : nothing}
     <main class="main">
-      ${reading(doc ?? "", pile, sizing, says || (offer ? label("sizing.offered") : label("core.starting")))}
+      ${reading(doc ?? "", pile, sizing, says || (offer ? label(readOnly.value ? "readonly.says" : "sizing.offered") : label("core.starting")))}
       <div class="rows">${rowsOf(sizing).map((row) => oneRow(doc, pile, row))}</div>
       ${cautions(sizing)}
     </main>
@@ -72,7 +72,7 @@ function offerBand(last: string): TemplateResult {
     <p><span class="over">${label("sizing.last")}</span> ${minus(last)}</p>
     <div class="band-acts">
       <button type="button" class="main-act" @click=${takeUp}>${label("sizing.takeup")}</button>
-      <button type="button" @click=${() => void startNew()}>${label("sizing.startnew")}</button>
+      ${readOnly.value ? nothing : html`<button type="button" @click=${() => void startNew()}>${label("sizing.startnew")}</button>`}
     </div>
   </div>`;
 }
