@@ -63,9 +63,18 @@ func (f *file) enter(r *document.Node, data []byte) *document.Node {
 // change makes one entry of a patch of "now".
 func (f *file) change(r, patch *document.Node, fold bool) {
 	s := r.Get("sitting")
-	history.Enter(f.root, history.Sitting{ID: s.Get("id").Text(), Who: s.Get("who").Text(), Device: s.Get("device").Text(), On: s.Get("on").Text()},
-		history.Change{At: r.Get("at").Text(), Patch: patch, Why: r.Get("why").Text(), Fold: fold})
+	history.Enter(f.root, history.Sitting{ID: s.Get("id").Text(), Who: s.Get("who").Text(), Device: s.Get("device").Text(), On: moment(s.Get("on").Text())},
+		history.Change{At: moment(r.Get("at").Text()), Patch: patch, Why: r.Get("why").Text(), Fold: fold})
 	f.changed(patch)
+}
+
+// moment lets a time of the host pass where it is a moment in UTC, as the file
+// asks for; anything else would make a file that nobody can open again.
+func moment(at string) string {
+	if job.IsInstant(at) {
+		return at
+	}
+	return ""
 }
 
 // put enters a text at a path; blank is the empty text. What stands there
@@ -178,7 +187,7 @@ func (f *file) strike(r *document.Node) *document.Node {
 }
 
 // parcelCollections are the things that travel between jobs.
-var parcelCollections = []string{"rigs", "gauges", "pileTypes"}
+var parcelCollections = []string{"rigs", "gauges", "certificates", "pileTypes"}
 
 // take copies the things of a parcel into the job and, where the request names
 // a rig, a circuit or a type, points the pile at them.

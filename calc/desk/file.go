@@ -147,6 +147,7 @@ func opened(r *document.Node, name string, data []byte) (f *file, refused *docum
 	}
 	root, complaints := document.ReadOwned(data)
 	if complaints.None() {
+		job.Migrate(root)
 		complaints = job.Check(root)
 	}
 	if !complaints.None() {

@@ -16,7 +16,8 @@ func (f *file) field(path string) *document.Node {
 		return document.NewNull()
 	}
 	key := strings.TrimPrefix(field.Key(), "field.")
-	kinds := map[job.Kind]string{job.Quantity: "quantity", job.Words: "text", job.Choice: "choice", job.Reference: "reference", job.Count: "count"}
+	kinds := map[job.Kind]string{job.Quantity: "quantity", job.Words: "text", job.Choice: "choice", job.Reference: "reference", job.Count: "count",
+		job.Date: "text", job.Instant: "text", job.Columns: "text"}
 	o := newObject().with("path", text(path)).with("label", text(words.Say(field.Key()))).with("kind", text(kinds[field.Kind]))
 	stored := f.root.At(path).Text()
 	typed, unit, echo, state := stored, "", stored, "given"
@@ -82,9 +83,8 @@ func (f *file) options(field job.Field, path string) *document.Node {
 	case field.Kind != job.Reference:
 		return nil
 	case field.To == "circuits":
-		names, _ := document.Split(path)
-		p, _ := j.Pile(names[2])
-		r, ok := j.Rig(p.Rig)
+		// The circuits of the rig that the same thing names beside them.
+		r, ok := j.Rig(f.root.At(path[:strings.LastIndexByte(path, '/')] + "/rig").Text())
 		if !ok {
 			return list
 		}

@@ -183,6 +183,23 @@ func (f *file) showCompare(r *document.Node) *document.Node {
 	return okay().with("differences", f.differences(differences)).with("count", whole(len(differences))).Node
 }
 
+// isThing says whether a path below "now" is a member of a collection.
+func isThing(path string) bool {
+	names, _ := document.Split(path)
+	pattern := ""
+	for i, name := range names {
+		collection := job.IsCollection(pattern)
+		if i == len(names)-1 {
+			return collection
+		}
+		if collection {
+			name = "*"
+		}
+		pattern += "/" + name
+	}
+	return false
+}
+
 // undo takes an entry back by an entry of its own.
 func (f *file) undo(r *document.Node) *document.Node {
 	of := r.Get("of")
@@ -190,7 +207,7 @@ func (f *file) undo(r *document.Node) *document.Node {
 	if !ok {
 		return refusal("desk.missing", of.Compact())
 	}
-	patch := history.Read(f.root).Undo(history.Ref{Sitting: of.Get("sitting").Text(), S: s})
+	patch := history.Read(f.root).Undo(history.Ref{Sitting: of.Get("sitting").Text(), S: s}, isThing)
 	if patch == nil {
 		return refusal("desk.nothingToUndo")
 	}

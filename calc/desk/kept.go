@@ -86,7 +86,7 @@ func (f *file) lacks(c job.Circuit) []string {
 	return list
 }
 
-// showParcel packs a rig with its gauges, a pile type, or all of them.
+// showParcel packs a rig with its gauges and certificates, a pile type, or all of them.
 func (f *file) showParcel(r *document.Node) *document.Node {
 	parcel := newObject()
 	put := func(collection, id string) {
@@ -108,6 +108,12 @@ func (f *file) showParcel(r *document.Node) *document.Node {
 		for _, cid := range taken.Circuits() {
 			c, _ := taken.Circuit(cid)
 			put("gauges", c.Gauge)
+		}
+		for cert, thing := range f.root.Get("now").Get("certificates").Members() {
+			if thing.Get("rig").Text() == id {
+				put("certificates", cert)
+				put("gauges", thing.Get("gauge").Text())
+			}
 		}
 	}
 	if r.Get("all").Bool() {

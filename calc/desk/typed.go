@@ -40,6 +40,8 @@ func (f *file) typed(r *document.Node, path, typed string) *document.Node {
 func (f *file) read(field job.Field, path, typed string) (value string, p *problem) {
 	clean := strings.TrimSpace(typed)
 	switch field.Kind {
+	case job.Lines:
+		return "", &problem{code: "typed.form", found: clean, allowed: field.Pattern}
 	case job.Words:
 		if len(clean) > mostWords {
 			return "", &problem{code: "typed.range", found: clean[:40], allowed: "500"}
@@ -63,7 +65,11 @@ func (f *file) read(field job.Field, path, typed string) (value string, p *probl
 		value = clean
 	}
 	if te := field.Problem(value); te != nil {
-		code := map[string]string{"job.range": "typed.range", "job.choice": "typed.choice", "job.count": "typed.count", "job.quantity": "typed.number"}[te.Code]
+		code, known := map[string]string{"job.range": "typed.range", "job.choice": "typed.choice", "job.count": "typed.count", "job.quantity": "typed.number",
+			"job.date": "typed.date"}[te.Code]
+		if !known {
+			code = "typed.form"
+		}
 		return "", &problem{code: code, found: clean, allowed: te.Allowed, example: te.Example}
 	}
 	if p := f.cross(path, value); p != nil {

@@ -71,6 +71,7 @@ func Labels() []byte {
 func readWhole(data []byte) (*file, []string) {
 	root, found := document.Read(data)
 	if found.None() {
+		job.Migrate(root)
 		found = job.Check(root)
 	}
 	if found.None() {

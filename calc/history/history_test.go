@@ -1,6 +1,7 @@
 package history_test
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -74,7 +75,7 @@ func TestUndoIsAnEntry(t *testing.T) {
 		history.Enter(root, first, history.Change{At: "1", Patch: read(t, patch)})
 	}
 	undo := func(s int) {
-		patch := history.Read(root).Undo(history.Ref{Sitting: "s1", S: s})
+		patch := history.Read(root).Undo(history.Ref{Sitting: "s1", S: s}, pile)
 		require.NotNil(t, patch)
 		history.Enter(root, first, history.Change{At: "2", Patch: patch, Why: "undo"})
 	}
@@ -87,15 +88,32 @@ func TestUndoIsAnEntry(t *testing.T) {
 	assert.Equal(t, "", root.At("/now/piles/p/cutoff").Text())
 	assert.NotNil(t, root.At("/now/piles/p/cutoff"), "blank, not deleted")
 	undo(0)
-	assert.Equal(t, "undone", root.At("/now/piles/struck/why").Text()+root.At("/now/piles/p/struck/why").Text())
+	assert.Equal(t, "undone", root.At("/now/piles/p/struck/why").Text(), "a thing is struck out")
+	assert.Nil(t, root.At("/now/piles/struck"), "a collection is not")
 	assert.Equal(t, 6, history.Count(root))
 	assert.True(t, history.Read(root).Fold().Equal(root.Get("now")))
 
 	// What somebody changed since is left alone.
 	change(`{"title":"A"}`)
 	change(`{"title":"B"}`)
-	assert.Nil(t, history.Read(root).Undo(history.Ref{Sitting: "s1", S: 6}))
-	assert.Nil(t, history.Read(root).Undo(history.Ref{Sitting: "nobody", S: 0}))
+	assert.Nil(t, history.Read(root).Undo(history.Ref{Sitting: "s1", S: 6}, pile))
+	assert.Nil(t, history.Read(root).Undo(history.Ref{Sitting: "nobody", S: 0}, pile))
+
+	// A strike is taken back by blanking its reason; a map that is no thing has
+	// its fields blanked.
+	change(`{"piles":{"q":{"mark":"C2"}}}`)
+	change(`{"piles":{"q":{"struck":{"why":"moved"}}}}`)
+	undo(9)
+	assert.Equal(t, `{"why":""}`, root.At("/now/piles/q/struck").Compact())
+	change(`{"piles":{"q":{"hold":{"time":"30 s"}}}}`)
+	undo(11)
+	assert.Equal(t, `{"time":""}`, root.At("/now/piles/q/hold").Compact())
+}
+
+// pile says which paths are things in these tests.
+func pile(path string) bool {
+	rest, ok := strings.CutPrefix(path, "/piles/")
+	return ok && !strings.Contains(rest, "/")
 }
 
 func TestAChangeByHandGetsAHistory(t *testing.T) {

@@ -5,42 +5,46 @@ import "gaugewright/calc/document"
 // Undo returns the patch that takes an entry back, or nil where there is
 // nothing left to take back. Only fields whose present value is still that
 // entry's are touched. A field that was not there before is made blank; a thing
-// that the entry made is struck out, because nothing is deleted. The patch is
-// to be entered like any other change.
-func (l *Log) Undo(ref Ref) *document.Node {
+// that the entry made is struck out, because nothing is deleted. thing says
+// which paths below "now" are things ("/piles/p14"). The patch is to be entered
+// like any other change.
+func (l *Log) Undo(ref Ref, thing func(path string) bool) *document.Node {
 	i, ok := l.index[ref.Sitting]
 	if !ok || ref.S < 0 || ref.S >= len(l.sittings[i].entries) || l.sittings[i].entries[ref.S] == nil {
 		return nil
 	}
 	e := l.sittings[i].entries[ref.S]
-	patch := undone(e.Get("patch"), e.Get("was"), l.root.Get("now"))
+	patch := undone("", e.Get("patch"), e.Get("was"), l.root.Get("now"), thing)
 	if patch.Len() == 0 {
 		return nil
 	}
 	return patch
 }
 
-func undone(patch, was, now *document.Node) *document.Node {
+func undone(path string, patch, was, now *document.Node, thing func(string) bool) *document.Node {
 	back := document.NewMap()
 	for name, value := range patch.Members() {
+		at := document.Join(path, name)
 		before, present := was.Get(name), now.Get(name)
-		if value.Kind() != document.Map {
-			if !present.Equal(value) {
-				continue // changed since
-			}
-			if before == nil || before.Kind() == document.Null {
-				back.Set(name, blanked(value))
-			} else if !before.Equal(value) {
-				back.Set(name, before.Clone())
-			}
-			continue
+		if before.Kind() == document.Null {
+			before = nil
 		}
-		if before.Kind() == document.Null && present.Get("struck") == nil {
-			back.Set(name, struckOut("undone"))
-			continue
-		}
-		if inner := undone(value, before, present); inner.Len() > 0 {
-			back.Set(name, inner)
+		switch {
+		case value.Kind() == document.Map && before == nil && thing(at):
+			if present.Get("struck").Get("why").Text() == "" {
+				back.Set(name, struckOut("undone"))
+			}
+		case value.Kind() == document.Map:
+			if inner := undone(at, value, before, present, thing); inner.Len() > 0 {
+				back.Set(name, inner)
+			}
+		case !present.Equal(value): // changed since
+		case before == nil:
+			if blank := blanked(value); !blank.Equal(value) {
+				back.Set(name, blank)
+			}
+		case !before.Equal(value):
+			back.Set(name, before.Clone())
 		}
 	}
 	return back

@@ -28,7 +28,7 @@ func (f Field) Problem(text string) *quantity.TextError {
 	case Date:
 		ok = isDate(text)
 	case Instant:
-		ok = isInstant(text)
+		ok = IsInstant(text)
 	case Columns:
 		_, ok = ParseColumns(text, f.Columns)
 	case Digest:
@@ -160,9 +160,9 @@ func isDate(text string) bool {
 	return day <= days
 }
 
-// isInstant says whether a text is a moment in UTC, with up to three decimals
+// IsInstant says whether a text is a moment in UTC, with up to three decimals
 // of a second: "2026-11-03T14:20:00.250Z".
-func isInstant(text string) bool {
+func IsInstant(text string) bool {
 	if len(text) < 20 || text[10] != 'T' || text[13] != ':' || text[16] != ':' || text[len(text)-1] != 'Z' || !isDate(text[:10]) {
 		return false
 	}

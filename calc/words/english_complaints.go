@@ -11,6 +11,8 @@ var complaints = map[string]string{
 	"typed.dimension":  "“{0}” is not a unit for this. Allowed: {1}. Example: {2}.",
 	"typed.range":      "{0} is outside what is allowed here: {1}.",
 	"typed.choice":     "“{0}” is not one of: {1}.",
+	"typed.date":       "“{0}” is not a date or time as it is written here. Example: {2}.",
+	"typed.form":       "“{0}” cannot be written here. Allowed: {1}.",
 	"typed.count":      "“{0}” is not a whole number. Allowed: {1}.",
 	"typed.rod":        "The rod, {0}, must be {1}.",
 	"typed.efficiency": "The efficiency for the set, {0}, must be {1}.",
