@@ -135,7 +135,7 @@ export async function onPage(
   const site = await Site.open("build");
   try {
     await withBrowser(async (context) => {
-      context.setDefaultTimeout(8000);
+      context.setDefaultTimeout(30_000);
       const page = await context.newPage();
       await page.setViewportSize(size);
       await work(page, site);

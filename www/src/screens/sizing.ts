@@ -99,7 +99,7 @@ function typedRow(doc: string | null, pile: string | undefined, row: SizingRow):
   const field = row.field;
   const target: Target = { doc: doc ?? "", show: pile ? { view: "sizing", pile } : { view: "sizing" } };
   const box =
-    field && doc !== null
+    field && doc !== null && draftOf(early + row.id) === undefined
       ? boxOf(target, field, id)
       : { id, key: early + row.id, typed: "", mode: "decimal" as const, invalid: false, input: (typed: string) => typeEarly(row.id, typed) };
   const echoed = field?.state === "given" ? `= ${unitText(field.echo)}` : field?.state === "not known" ? field.state : "";

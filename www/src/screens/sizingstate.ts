@@ -6,7 +6,7 @@ import { uuidv7 } from "../ids.ts";
 import type { DocInfo } from "../protocol.ts";
 import { docs, meta } from "../signals.ts";
 import { ask, enter } from "./data.ts";
-import { takeAll, typing } from "./fieldstate.ts";
+import { draftOf, drop, takeAll, typing } from "./fieldstate.ts";
 import { isSizing, type Info, type Sizing } from "./views.ts";
 
 /** The sizing under work; null while nothing is taken up. */
@@ -62,8 +62,8 @@ async function look(): Promise<void> {
   }
   if (current.peek() === null && offered.peek() === null && opened.answer.ok) current.value = first;
   looked.value = true;
-  if (current.peek() === null && takesTyped()) await begin();
-  else if (current.peek() !== null) await moveTyped(current.peek() as string);
+  if (current.peek() === null && typedEarly) await begin();
+  else if (current.peek() !== null && typedEarly) await moveTyped(current.peek() as string);
 }
 
 export function takeUp(): void {
@@ -119,23 +119,28 @@ let typedEarly = false;
 export function typeEarly(row: string, typed: string): void {
   typedEarly = true;
   typing(early + row, typed);
-  if (looked.peek()) void begin();
-}
-
-function takesTyped(): boolean {
-  return typedEarly;
+  // The document may have come while this key was pressed: what is typed follows it.
+  if (looked.peek()) void begin().then(moveTyped);
 }
 
 /** Enters what was typed before the document was there. */
 async function moveTyped(doc: string): Promise<void> {
-  if (!typedEarly) return;
   const sizing = await ask<Sizing>(doc, "sizing");
   if (!sizing.ok) return;
-  for (const [row, typed] of takeAll(early)) {
-    const field = sizing.rows.find((one) => one.id === row)?.field;
-    if (!field) continue;
-    typing(`${doc} ${field.path}`, typed);
-    await enter(doc, { do: "type", path: field.path, typed }, { view: "sizing" });
+  const moved: { row: string; path: string; typed: string }[] = [];
+  // In one step, so that no box is drawn without its text.
+  batch(() => {
+    for (const [row, typed] of takeAll(early)) {
+      const path = sizing.rows.find((one) => one.id === row)?.field?.path;
+      if (path === undefined) continue;
+      typing(`${doc} ${path}`, typed);
+      moved.push({ row, path, typed });
+    }
+  });
+  for (const { row, path, typed } of moved) {
+    // What was typed on since then has been entered already, and is newer.
+    if (draftOf(`${doc} ${path}`)?.typed !== typed) continue;
+    await enter(doc, { do: "type", path, typed }, { view: "sizing" });
+    if (document.activeElement?.id !== `row-${row}`) drop(`${doc} ${path}`);
   }
-  typedEarly = false;
 }
