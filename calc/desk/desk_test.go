@@ -115,7 +115,9 @@ func TestFromAnEmptyJobToASetReading(t *testing.T) {
 	assert.Equal(t, "MPa", v.At("/set/unit").Text())
 	assert.Equal(t, "17.0", v.At("/never/says").Text())
 	assert.Equal(t, "1820.7", v.At("/loadAtSet/says").Text())
-	assert.Contains(t, v.At("/efficiency/says").Text(), "Not calibrated")
+	assert.Equal(t, "Not calibrated", v.At("/efficiency/head").Text())
+	assert.Equal(t, "efficiency 0.95 for set, 1.00 for limits", v.At("/efficiency/says").Text())
+	assert.Equal(t, v.At("/notes/0").Text(), v.At("/efficiency/note").Text(), "the page does not say it twice")
 	assert.Equal(t, "900 kN x 2.0, Press, not named, not named", v.Get("last").Text())
 	assert.Equal(t, "4 of 4 entered", v.At("/rows/4/says").Text())
 
@@ -153,6 +155,35 @@ func TestATextThatCannotBeReadIsKeptAndNothingStandsBehindIt(t *testing.T) {
 	assert.Equal(t, "1200", v.At("/rows/0/field/typed").Text())
 	assert.Equal(t, "given", v.At("/rows/0/field/state").Text())
 	assert.NotContains(t, y.save(), "unread")
+}
+
+// Every offer, typed as it stands, is read: no way out leads back to the
+// question.
+func TestOffersCanBeTyped(t *testing.T) {
+	for _, c := range []struct{ sign, text string }{
+		{"", "1,200"}, {"", "1.234,5"}, {"", "12,345.678"}, {",", "12.345"}, {",", "1.234.567"}, {".", "1.234,567"}, {"", "120 ton"}, {",", "12,5 ton"},
+	} {
+		probe := newTable(t)
+		probe.fill()
+		if c.sign != "" {
+			probe.enter("sign", `"sign":"`+c.sign+`"`)
+		}
+		a := probe.typed(loadPath, c.text)
+		offers := a.At("/problem/offers")
+		require.Positive(t, offers.Len(), c.text)
+		for _, o := range offers.Items() {
+			x := newTable(t)
+			x.fill()
+			if c.sign != "" {
+				x.enter("sign", `"sign":"`+c.sign+`"`)
+			}
+			if s := o.Get("decimalSign").Text(); s != "" {
+				x.enter("sign", `"sign":"`+s+`"`)
+			}
+			again := x.typed(loadPath, o.Get("typed").Text())
+			assert.Nil(t, again.At("/problem/offers/0"), "%s: %s asks again: %s", c.text, o.Get("typed").Text(), again.Compact())
+		}
+	}
 }
 
 func TestBadTexts(t *testing.T) {

@@ -61,10 +61,15 @@ func (f *file) efficiency(a assess.Answer) *document.Node {
 	if a.Low == nil {
 		return document.NewNull()
 	}
+	// The head is short, so that it can stand as large as the reading itself.
+	o := newObject().with("head", text(words.Say("efficiency.head")))
 	if a.Single {
-		return newObject().with("says", text(words.Say("note.single", f.textOf(a.Low)))).with("kind", text("single")).Node
+		return o.with("says", text(words.Say("efficiency.single", f.textOf(a.Low)))).with("note", text(words.Say("note.single", f.textOf(a.Low)))).
+			with("kind", text("single")).Node
 	}
-	return newObject().with("says", text(words.Say("note.notCalibrated", f.textOf(a.Low), f.textOf(a.High)))).with("kind", text("not calibrated")).Node
+	low, high := f.textOf(a.Low), f.textOf(a.High)
+	return o.with("says", text(words.Say("efficiency.two", low, high))).with("note", text(words.Say("note.notCalibrated", low, high))).
+		with("kind", text("not calibrated")).Node
 }
 
 // bar gives where the two readings stand on the dial, as fractions of full

@@ -55,7 +55,7 @@ func (f *file) read(field job.Field, path, typed string) (value string, p *probl
 		}
 		s, ok, err := quantity.ReadTyped(typed, field.Dim, f.unitOf(field, path), f.job().Sign())
 		if err != nil {
-			return "", textProblem(err)
+			return "", f.textProblem(err)
 		}
 		if !ok {
 			return "", nil
@@ -104,13 +104,19 @@ func (f *file) cross(path, value string) *problem {
 	return nil
 }
 
-func textProblem(err error) *problem {
+// textProblem writes why a text is no quantity, with its ways out. An offer is
+// written with the decimal sign that the job then has, so that it can be typed.
+func (f *file) textProblem(err error) *problem {
 	te, ok := err.(*quantity.TextError)
 	if !ok {
 		return &problem{code: "typed.number"}
 	}
 	p := &problem{code: te.Code, found: te.Found, allowed: te.Allowed, example: te.Example}
 	for i, o := range te.Offers {
+		comma := f.job().Sign() == quantity.Comma || te.Code == "typed.separator" && i == 0
+		if comma {
+			o = strings.Replace(o, ".", ",", 1)
+		}
 		one := offer{label: words.Say("offer.plain", o), typed: o}
 		if te.Code == "typed.separator" {
 			one.sign = []string{",", "."}[i]

@@ -223,6 +223,7 @@ var thingNames = map[string]string{
 	"thing.dial": "Dial", "thing.weights": "Weight on the head and pressure",
 	"waiver.says": "A limit is waived only by a named person with a reason. Both stay in the file and on every print.",
 
+	"add.pile": "Add a pile", "add.rig": "Add a rig", "add.type": "Add a pile type",
 	"add.circuit": "Add a circuit", "add.group": "Add a group of cylinders", "add.gauge": "Add a gauge", "add.stock": "Add a length",
 
 	"unit.kN": "kilonewton", "unit.MN": "meganewton", "unit.tf": "tonne-force (9.80665 kN)", "unit.tonf-US": "short ton-force (2000 lbf)",

@@ -38,6 +38,9 @@ var verdicts = map[string]string{
 	"note.lowOnDial":       "The set reading lies in the lowest {0} of the dial, where a gauge is least to be trusted.",
 	"note.joints":          "More than {0} joints: check that the design allows it.",
 
+	"efficiency.head": "Not calibrated", "efficiency.two": "efficiency {0} for set, {1} for limits",
+	"efficiency.single": "one efficiency, {0}, for set and limits",
+
 	"hold.says": "Hold {0} without movement",
 
 	"limit.circuit": "Circuit pressure", "limit.pile": "Pile while pressed", "limit.reaction": "Reaction of the rig", "limit.gauge": "Gauge",

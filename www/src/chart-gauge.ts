@@ -20,7 +20,7 @@ export function gaugeLine(bar: { set?: number | null; never?: number | null }, t
   </svg>`;
 }
 
-function percent(fraction: number): string {
+export function percent(fraction: number): string {
   return `${(Math.min(1, Math.max(0, fraction)) * 100).toFixed(3)}%`;
 }
 

@@ -137,7 +137,10 @@ check("the never-exceed is a bar with a stop, smaller than the set", () =>
     const zone = await page.locator(".gauge-stop").boundingBox();
     assert.ok(edge && zone && Math.abs(edge.x + edge.width / 2 - zone.x) < 3, "the hatched zone begins at the stop");
     assert.ok(await page.locator(".stop-word").isVisible());
-    assert.ok((await size(".efficiency")) >= (await size("#title")), "the efficiency is as large as the caption");
+    const stated = await page.locator(".efficiency strong").boundingBox();
+    const line = await page.locator(".efficiency").boundingBox();
+    assert.ok((await size(".efficiency strong")) >= 38, "not calibrated is as large as one line allows");
+    assert.ok(stated && line && stated.width <= line.width, "and stays on its line");
   }));
 
 check("with the keyboard open, readings and the box in use are both in sight", () =>

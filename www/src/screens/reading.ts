@@ -1,7 +1,7 @@
 // The large place: the set reading, or words that say why there is none.
 import { html, nothing, type TemplateResult } from "lit-html";
 import { ref } from "lit-html/directives/ref.js";
-import { gaugeLine } from "../chart-gauge.ts";
+import { gaugeLine, percent } from "../chart-gauge.ts";
 import { core } from "../signals.ts";
 import { uncertain } from "./data.ts";
 import { label } from "./labels.ts";
@@ -47,12 +47,12 @@ function below(doc: string, pile: string | undefined, r: Readings): TemplateResu
 }
 
 function efficiency(r: Readings): Shown {
-  return r.efficiency ? html`<p class="efficiency ${r.efficiency.kind === "not calibrated" ? "doubt" : ""}">${r.efficiency.says}</p>` : nothing;
+  return r.efficiency ? html`<p class="efficiency"><strong>${r.efficiency.head}</strong> <span>${r.efficiency.says}</span></p>` : nothing;
 }
 
 /** Notes that are not said already. */
 function others(r: Readings): string[] {
-  return r.notes.filter((note) => note !== r.efficiency?.says);
+  return r.notes.filter((note) => note !== r.efficiency?.note);
 }
 
 function hold(r: Readings): Shown {
@@ -80,5 +80,5 @@ function gauge(doc: string, pile: string | undefined, r: Readings): Shown {
 
 /** Stands the words at the stop edge. */
 function place(element: Element | undefined, at: number | null): void {
-  if (element instanceof HTMLElement) element.style.setProperty("--at", at === null ? "0%" : `${(at * 100).toFixed(3)}%`);
+  if (element instanceof HTMLElement) element.style.setProperty("--at", at === null ? "0%" : percent(at));
 }

@@ -50,7 +50,11 @@ export interface Answered {
 }
 
 export interface Efficiency {
+  /** "Not calibrated": stands as large as a line can be. */
+  head: string;
   says: string;
+  /** The same as one of the notes, so that it is not said twice. */
+  note: string;
   kind: string;
 }
 
