@@ -3,6 +3,7 @@
 #   make run      build the page and serve it on this machine
 #   make build    build the page into www/build/
 #   make test     everything that must hold
+#   make trials   50 kills of the browser while it types, joins and updates
 #   make size     what the page weighs, beside its budgets (CHECK=1: fail over budget)
 #   make bench    what it costs in time and memory, beside its budgets; never fails
 #   make clean    drop what was built
@@ -11,7 +12,7 @@ www := www
 npm_stamp := $(www)/node_modules/.package-lock.json
 goroot = $(shell go env GOROOT)
 
-.PHONY: run build test size bench clean go-check go-test wasm-test type-check browser-test chromium
+.PHONY: run build test trials size bench clean go-check go-test wasm-test type-check browser-test chromium
 
 run: build
 	node $(www)/serve.mjs
@@ -45,6 +46,9 @@ size-check: build
 
 browser-test: build chromium
 	node $(www)/tests/run.mjs
+
+trials: build chromium
+	TRIALS=50 node $(www)/tests/run.mjs durability
 
 size: build
 	node $(www)/size.mjs

@@ -7,7 +7,7 @@ import type { Full } from "./host.ts";
 import { pickFile } from "./pick.ts";
 import { core } from "./signals.ts";
 
-export type Opened = Full & { doc: string };
+export type Opened = Full & { doc: string; bytes: Uint8Array };
 
 /** The user picks a file. No type is asked for: pickers grey out what they do not know. Null: nothing picked. */
 export async function openPicked(): Promise<Opened | null> {

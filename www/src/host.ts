@@ -95,11 +95,12 @@ export async function open(doc: string, as: "new" | "stored" | "file", bytes?: U
 /**
  * Opens a file from outside. If its job is on this device already, the answer
  * carries `known` (names of the documents that hold it) and nothing is stored
- * until `keep`; the opened copy can be shown meanwhile.
+ * until `keep`; the opened copy can be shown meanwhile. Its bytes come back, to
+ * be put together with one of those: enter(known, {do: "join"}, {bytes}).
  */
-export async function openFile(bytes: Uint8Array): Promise<Full & { doc: string }> {
+export async function openFile(bytes: Uint8Array): Promise<Full & { doc: string; bytes: Uint8Array }> {
   const doc = uuidv7();
-  return { ...(await open(doc, "file", bytes)), doc };
+  return { ...(await open(doc, "file", bytes)), doc, bytes };
 }
 
 export async function keep(doc: string): Promise<Full> {
@@ -115,6 +116,8 @@ export async function show<T = Answer>(doc: string, view: string, args: Record<s
 export async function enter(doc: string, entry: Entry, options: EnterOptions = {}): Promise<Full> {
   const sitting = sittingOf(doc);
   const { do: verb, ...rest } = entry;
+  // What is entered after another copy came in has seen that copy.
+  if (verb === "join") endSitting(doc);
   const request = text({
     verb: "enter",
     doc,

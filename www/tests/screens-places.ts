@@ -4,6 +4,7 @@ import assert from "node:assert/strict";
 import type { Page } from "playwright-core";
 import type { ScreenName } from "../src/screens/list.ts";
 import { withBrowser } from "./browser.ts";
+import { twoCopies } from "./history-copies.ts";
 import { visit } from "./page.ts";
 import { Site } from "./site.ts";
 
@@ -25,6 +26,9 @@ export interface Places {
   type: string;
   sizing: string;
   step: string;
+  /** A job put together from two copies, with open choices, and a path in it that has a history. */
+  joined: string;
+  stated: string;
 }
 
 /** Screens by name: their addresses, and how many numbers needed at the rig each shows at least. */
@@ -46,8 +50,12 @@ export const entries: Record<ScreenName, { hash: (p: Places) => string[]; number
   working: { hash: (p) => [at("working", p.job, p.step, p.pile), at("working", p.job, `/now/piles/${p.pile}/workingLoad`)], numbers: 0 },
   more: { hash: () => [at("more")], numbers: 0 },
   jobs: { hash: () => [at("jobs")], numbers: 0 },
-  job: { hash: (p) => [at("job", p.job), at("job", p.sizing)], numbers: 0 },
+  job: { hash: (p) => [at("job", p.job), at("job", p.sizing), at("job", p.joined)], numbers: 0 },
   incoming: { hash: () => [at("incoming")], numbers: 0 },
+  joined: { hash: (p) => [at("joined", p.joined)], numbers: 0 },
+  choices: { hash: (p) => [at("choices", p.joined), at("choices", p.job)], numbers: 0 },
+  history: { hash: (p) => [at("history", p.joined, p.stated), at("history", p.joined, "/now"), at("history", p.job, "/now", "1")], numbers: 0 },
+  compare: { hash: (p) => [at("compare", p.joined), at("compare", p.job)], numbers: 0 },
   paste: { hash: () => [at("paste")], numbers: 0 },
   keep: { hash: (p) => [at("keep", p.sizing)], numbers: 0 },
   aside: { hash: () => [at("aside")], numbers: 0 },
@@ -118,7 +126,9 @@ export async function ready(page: Page, url: string): Promise<Places> {
   await page.locator(".pick", { hasText: "SQ 300" }).click();
   await page.locator(".set .v").waitFor();
   assert.equal(await page.locator("#row-load").inputValue(), "900");
-  return { ...made, gauge: rig, sizing: "sizing" };
+  const { doc, theirs, load } = await twoCopies(page);
+  await page.evaluate(async ([doc, theirs]) => gaugewright.host.enter(doc, { do: "join" }, { bytes: new TextEncoder().encode(theirs) }), [doc, theirs] as const);
+  return { ...made, gauge: rig, sizing: "sizing", joined: doc, stated: load };
 }
 
 export async function typeInto(page: Page, selector: string, text: string): Promise<void> {

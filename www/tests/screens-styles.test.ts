@@ -8,6 +8,7 @@ import assert from "node:assert/strict";
 import { check } from "./check.ts";
 import type { Page } from "playwright-core";
 import { screens } from "../src/screens/list.ts";
+import { twoCopies } from "./history-copies.ts";
 import { at, entries, goTo, onPage, ready, rest, rigNumbers, sizes, type Places } from "./screens-places.ts";
 
 const least = { contrast: 7, target: 48, gap: 8, number: 26 };
@@ -114,6 +115,27 @@ const states: Record<string, (page: Page, places: Places) => Promise<void>> = {
   "a job that is here already": async (page) => {
     await goTo(page, "#/example");
     await page.locator(".main .band").waitFor();
+  },
+  "two copies put together": async (page) => {
+    const { theirs } = await twoCopies(page);
+    await goTo(page, "#/paste");
+    await page.locator("#pasted").fill(theirs);
+    await page.locator(".main-act").click();
+    await page.locator(".join").click();
+    await page.locator(".tally").waitFor();
+  },
+  "readings that wait for a choice": async (page, places) => {
+    await goTo(page, at("piles", places.joined));
+    await page.locator(".pile-mark a").first().click();
+    await page.locator(".choices-band").waitFor();
+  },
+  "a row with two values": async (page) => {
+    await page.locator('header a[href^="#/size"]').click();
+    await page.locator(".contested-line").waitFor();
+  },
+  "a form with two values": async (page, places) => {
+    await goTo(page, at("form", places.joined, places.stated.replace(/\/[^/]+$/, "")));
+    await page.locator(".contested-line").first().waitFor();
   },
   "the question before removing a job": async (page, places) => {
     await goTo(page, at("job", places.job));

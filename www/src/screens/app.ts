@@ -4,12 +4,16 @@ import { html, nothing, render, type TemplateResult } from "lit-html";
 import { core, epoch } from "../signals.ts";
 import { aboutScreen } from "./about.ts";
 import { asideScreen } from "./aside.ts";
+import { choicesScreen } from "./choices.ts";
 import { watchDrops } from "./come.ts";
+import { compareScreen } from "./compare.ts";
 import { typingBeforeStart } from "./early.ts";
 import { openExample } from "./example.ts";
 import { formScreen } from "./form.ts";
+import { historyScreen } from "./history.ts";
 import { incomingScreen } from "./incoming.ts";
 import { jobScreen, jobsScreen } from "./jobs.ts";
+import { joinedScreen } from "./joined.ts";
 import { keepScreen } from "./keep.ts";
 import { label } from "./labels.ts";
 import { limitsScreen } from "./limits.ts";
@@ -43,6 +47,10 @@ const drawn: Record<ScreenName, (...parts: string[]) => TemplateResult> = {
   jobs: jobsScreen,
   job: (doc = "") => jobScreen(doc),
   incoming: incomingScreen,
+  joined: (doc = "") => joinedScreen(doc),
+  choices: (doc = "") => choicesScreen(doc),
+  history: (doc = "", path = "/now", page = "0") => historyScreen(doc, path, pageOf(page)),
+  compare: (doc = "", from, to) => compareScreen(doc, from, to),
   paste: pasteScreen,
   keep: (doc = "") => keepScreen(doc),
   aside: asideScreen,

@@ -4,8 +4,10 @@ import { html, nothing, svg, type TemplateResult } from "lit-html";
 import { live } from "lit-html/directives/live.js";
 import type { Json } from "../protocol.ts";
 import { readOnly } from "../signals.ts";
+import { contestedLine } from "./choices.ts";
 import { enter } from "./data.ts";
 import { answered, chooseUnit, draftOf, drop, left, sent, typing, unitChosen } from "./fieldstate.ts";
+import { historyLink } from "./history.ts";
 import { label } from "./labels.ts";
 import { unitText } from "./symbols.ts";
 import type { Field, Offer, Problem } from "./views.ts";
@@ -160,7 +162,7 @@ async function takeOffer(target: Target, path: string, offer: Offer): Promise<vo
 export function formField(target: Target, field: Field, id: string): TemplateResult {
   const choices = field.kind === "choice" || field.kind === "reference";
   return html`<div class="field kind-${field.kind}">
-    ${choices ? choiceField(target, field, id) : boxField(target, field, id)}
+    ${choices ? choiceField(target, field, id) : boxField(target, field, id)} ${contestedLine(target.doc, field.contested)}
     ${field.hint ? html`<p class="hint">${field.hint}</p>` : nothing}
     ${field.basis ? html`<p class="hint">${field.basis.says} <span class="mark">(${field.basis.mark})</span></p>` : nothing}
   </div>`;
@@ -168,8 +170,13 @@ export function formField(target: Target, field: Field, id: string): TemplateRes
 
 function boxField(target: Target, field: Field, id: string): TemplateResult {
   return html`<label for=${id}>${field.label}</label>
-    <div class="entry">${box(target, field, id)}${unitChooser(target, field, id)}${echo(field, id)}</div>
+    <div class="entry">${box(target, field, id)}${unitChooser(target, field, id)}${echo(field, id)}${toHistory(target, field)}</div>
     ${specials(target, field)} ${problemBand(target, field, id)}`;
+}
+
+/** The way to what was stated here before. */
+function toHistory(target: Target, field: Field): Shown {
+  return field.state === "blank" ? nothing : historyLink(target.doc, field.path, field.label);
 }
 
 /** "not known" and the like: typed as their text; pressed again, the field is blank. */
@@ -191,10 +198,13 @@ function choiceField(target: Target, field: Field, id: string): TemplateResult {
   const choose = (value: string) => void enter(target.doc, { do: "choose", path: field.path, value }, target.show);
   if (all.length > 5) {
     return html`<label for=${id}>${field.label}</label>
-      <select class="box" id=${id} ?disabled=${readOnly.value} @change=${(event: Event) => choose((event.target as HTMLSelectElement).value)}>
-        <option value="" .selected=${live(field.typed === "")}>${label("field.choose")}</option>
-        ${all.map((one) => html`<option value=${one.value} .selected=${live(one.value === field.typed)}>${one.label}</option>`)}
-      </select>`;
+      <div class="entry">
+        <select class="box" id=${id} ?disabled=${readOnly.value} @change=${(event: Event) => choose((event.target as HTMLSelectElement).value)}>
+          <option value="" .selected=${live(field.typed === "")}>${label("field.choose")}</option>
+          ${all.map((one) => html`<option value=${one.value} .selected=${live(one.value === field.typed)}>${one.label}</option>`)}
+        </select>
+        ${toHistory(target, field)}
+      </div>`;
   }
   return html`<div role="group" aria-labelledby=${`${id}-label`}>
     <p class="label" id=${`${id}-label`}>${field.label}</p>
@@ -205,6 +215,7 @@ function choiceField(target: Target, field: Field, id: string): TemplateResult {
         return html`<button type="button" class="choice" aria-pressed=${on ? "true" : "false"} ?disabled=${readOnly.value}
           @click=${() => choose(on ? "" : one.value)}>${tick(on)}${one.label}</button>`;
       })}
+      ${toHistory(target, field)}
     </div>
     ${problemBand(target, field, id)}
   </div>`;

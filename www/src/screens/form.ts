@@ -3,6 +3,7 @@
 import { html, nothing, type TemplateResult } from "lit-html";
 import { keyed } from "lit-html/directives/keyed.js";
 import { readOnly } from "../signals.ts";
+import { chevron } from "./chevron.ts";
 import { enter, view } from "./data.ts";
 import { formField, type Target } from "./fields.ts";
 import { frame } from "./frame.ts";
@@ -45,9 +46,7 @@ function sectionPart(target: Target, path: string, section: FormSection, index: 
   </section>`;
 }
 
-export function chevron(): TemplateResult {
-  return html`<svg class="chevron" width="12" height="20" viewBox="0 0 12 20" aria-hidden="true"><path d="M2 2L10 10L2 18"></path></svg>`;
-}
+export { chevron };
 
 /** A part with a page of its own opens; a group of fields appears in place. */
 async function addPart(target: Target, here: string, what: string, path: string | undefined): Promise<void> {

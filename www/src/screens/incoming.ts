@@ -3,6 +3,7 @@
 import { html, nothing, type TemplateResult } from "lit-html";
 import * as host from "../host.ts";
 import { frame } from "./frame.ts";
+import { joinActs } from "./joined.ts";
 import { label } from "./labels.ts";
 import { incoming, lookAt } from "./opened.ts";
 import { back } from "./route.ts";
@@ -17,18 +18,19 @@ export function incomingScreen(): TemplateResult {
     body: file
       ? html`
           ${file.ok ? nothing : html`<p class="lead">${label("incoming.refused")}</p>`} ${file.says && file.complaints.length === 0 ? html`<p>${file.says}</p>` : nothing}
-          ${file.known.length > 0 ? knownBand(file.doc, file.known) : file.ok ? html`<div class="acts"><button type="button" class="main-act" @click=${() => void lookAt(file.doc)}>${label("incoming.goon")}</button></div>` : nothing}
+          ${file.known.length > 0 ? knownBand(file.doc, file.known, file.job, file.bytes) : file.ok ? html`<div class="acts"><button type="button" class="main-act" @click=${() => void lookAt(file.doc)}>${label("incoming.goon")}</button></div>` : nothing}
           ${file.complaints.length > 0 ? complaintList(file.complaints, file.count) : nothing}
         `
       : html`<p class="lead">${label("incoming.none")}</p>`,
   });
 }
 
-function knownBand(doc: string, known: string[]): TemplateResult {
+function knownBand(doc: string, known: string[], job: string, bytes: Uint8Array): TemplateResult {
   const here = known[0] as string;
   return html`<div class="band">
     <p>${label("incoming.known")}</p>
     <div class="band-acts">
+      ${joinActs(doc, bytes, job, known)}
       <button type="button" @click=${() => void host.close(doc).then(() => lookAt(here))}>${label("incoming.usehere")}</button>
       <button type="button" @click=${() => void host.keep(doc).then(() => lookAt(doc))}>${label("incoming.keepboth")}</button>
       <button type="button" @click=${() => void host.close(doc).then(back)}>${label("incoming.drop")}</button>

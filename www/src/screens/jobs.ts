@@ -3,11 +3,13 @@ import { signal } from "@preact/signals-core";
 import { html, nothing, type TemplateResult } from "lit-html";
 import * as host from "../host.ts";
 import type { DocInfo, Json } from "../protocol.ts";
-import { core, docs, readOnly } from "../signals.ts";
+import { core, docs, persisted, readOnly } from "../signals.ts";
 import { clock } from "../status.ts";
+import { choicesRow } from "./choices.ts";
 import { ask, enter, view } from "./data.ts";
 import { chevron } from "./form.ts";
 import { frame } from "./frame.ts";
+import { everything } from "./history.ts";
 import { label } from "./labels.ts";
 import { notice } from "./notice.ts";
 import { link, replace } from "./route.ts";
@@ -35,7 +37,8 @@ export function jobsScreen(): TemplateResult {
                 ${sendActs(info.doc)}`}
         </div>`,
       )}
-      ${!works && docs.value.has(shelf) ? html`<div class="job"><div class="row"><span class="row-says">${label("pick.shelf")}</span></div>${sendActs(shelf)}</div>` : nothing}`,
+      ${!works && docs.value.has(shelf) ? html`<div class="job"><div class="row"><span class="row-says">${label("pick.shelf")}</span></div>${sendActs(shelf)}</div>` : nothing}
+      <p class="hint evict">${label(persisted.value === true ? "jobs.evict.promised" : "jobs.evict.may")}</p>`,
   });
 }
 
@@ -71,7 +74,9 @@ export function jobScreen(doc: string): TemplateResult {
         ${kind !== undefined ? html`<a class="row opening" href=${link("piles", doc)}><span class="row-says">${label("piles.title")}</span>${chevron()}</a>` : nothing}
         <a class="row opening" href=${link("keep", doc)}><span class="row-says">${label("job.name")}</span>${chevron()}</a>
         ${info?.ok ? html`<a class="row opening" href=${link("form", doc, "/now")}><span class="row-says">${label("job.settings")}</span>${chevron()}</a>` : nothing}
+        ${info?.ok && info.choices ? choicesRow(doc, info.choices) : nothing}
       </section>
+      ${info?.ok ? before(doc) : nothing}
       <section>
         <h2>${label("job.out")}</h2>
         ${sendActs(doc)}
@@ -91,6 +96,15 @@ export function jobScreen(doc: string): TemplateResult {
       </section>
     `,
   });
+}
+
+/** What was entered, and the way back. */
+function before(doc: string): TemplateResult {
+  return html`<section>
+    <h2>${label("job.before")}</h2>
+    <a class="row opening" href=${link("compare", doc)}><span class="row-says">${label("compare.title")}</span>${chevron()}</a>
+    <a class="row opening" href=${link("history", doc, everything)}><span class="row-says">${label("history.undo.last")}</span>${chevron()}</a>
+  </section>`;
 }
 
 function things(doc: string): TemplateResult {

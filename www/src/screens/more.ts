@@ -6,6 +6,7 @@ import { openExample } from "./example.ts";
 import { frame } from "./frame.ts";
 import { label } from "./labels.ts";
 import { pickFile } from "./come.ts";
+import { everything } from "./history.ts";
 import { sendActs } from "./send.ts";
 import { go, link } from "./route.ts";
 import { current, startNew } from "./sizingstate.ts";
@@ -21,6 +22,8 @@ export function moreScreen(): TemplateResult {
         ? html`<section>
             <h2>${label("more.this")}</h2>
             <a class="row opening" href=${link("keep", doc)}><span class="row-says">${label("more.keep")}</span>${chevron()}</a>
+            <a class="row opening" href=${link("compare", doc)}><span class="row-says">${label("compare.title")}</span>${chevron()}</a>
+            <a class="row opening" href=${link("history", doc, everything)}><span class="row-says">${label("history.undo.last")}</span>${chevron()}</a>
             ${sendActs(doc)}
             <div class="acts"><button type="button" ?disabled=${readOnly.value} @click=${() => void startNew().then(() => go())}>${label("sizing.startnew")}</button></div>
           </section>`

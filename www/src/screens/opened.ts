@@ -16,15 +16,18 @@ export const incoming = signal<{
   complaints: Complaint[];
   count: number;
   known: string[];
+  /** The job's id, and the file as it came: what is needed to put it together with a copy here. */
+  job: string;
+  bytes: Uint8Array;
 } | null>(null);
 
 export async function opened(result: Opened | null): Promise<void> {
   if (result === null) return;
-  const { answer, doc, known } = result;
+  const { answer, doc, known, bytes } = result;
   const complaints = (answer["complaints"] as unknown as Complaint[] | undefined) ?? [];
   const title = typeof answer["title"] === "string" ? answer["title"] : "";
   const count = typeof answer["complaintCount"] === "number" ? answer["complaintCount"] : complaints.length;
-  incoming.value = { doc, title, ok: answer.ok, says: answer.says ?? "", complaints, count, known: known ?? [] };
+  incoming.value = { doc, title, ok: answer.ok, says: answer.says ?? "", complaints, count, known: known ?? [], job: typeof answer["job"] === "string" ? answer["job"] : "", bytes };
   if (!answer.ok || complaints.length > 0 || (known ?? []).length > 0) go("incoming");
   else await lookAt(doc);
 }

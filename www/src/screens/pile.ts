@@ -1,6 +1,7 @@
 // One pile: its readings, limits, segments and head.
 import { html, nothing, type TemplateResult } from "lit-html";
 import { pileDrawing } from "../chart-pile.ts";
+import { choicesBand } from "./choices.ts";
 import { view } from "./data.ts";
 import { frame } from "./frame.ts";
 import { label } from "./labels.ts";
@@ -25,7 +26,8 @@ export function pileScreen(doc: string, id: string): TemplateResult {
 }
 
 function body(doc: string, id: string, pile: Pile): TemplateResult {
-  return html`<p class="over">${label("reading.set")}</p>
+  return html`${choicesBand(doc, pile.choicesSay)}
+    <p class="over">${label("reading.set")}</p>
     ${reading(doc, id, pile)}
     ${pile.groups.map(
       (group) => html`<section class="group">

@@ -3,6 +3,7 @@ import { html, nothing, type TemplateResult } from "lit-html";
 import { core, readOnly } from "../signals.ts";
 import { boxOf, editBox, problemBand, unitChooser, type Target } from "./fields.ts";
 import { view } from "./data.ts";
+import { choicesBand, contestedLine } from "./choices.ts";
 import { bands, statusLine } from "./frame.ts";
 import { draftOf } from "./fieldstate.ts";
 import { label } from "./labels.ts";
@@ -36,7 +37,7 @@ export function pileSizing(doc: string, pile: string): TemplateResult {
 function page(doc: string | null, pile: string | undefined, sizing: Sizing | undefined, head: TemplateResult, says = ""): TemplateResult {
   const offer = doc === null ? offered.value : null;
   return html`<div class="page sizing">
-    ${head} ${bands()} ${offer ? offerBand(offer.last) : nothing}
+    ${head} ${bands()} ${offer ? offerBand(offer.last) : nothing} ${choicesBand(doc ?? "", sizing?.choicesSay)}
     <main class="main">
       ${reading(doc ?? "", pile, sizing, says || (offer ? label(readOnly.value ? "readonly.says" : "sizing.offered") : label("core.starting")))}
       <div class="rows">${rowsOf(sizing).map((row) => oneRow(doc, pile, row))}</div>
@@ -108,6 +109,7 @@ function typedRow(doc: string | null, pile: string | undefined, row: SizingRow):
     <span class="echo" id=${`${id}-echo`}>${draftOf(box.key)?.typed === "" ? "" : echoed}</span>
     <div class="entry">${editBox(box)}${field ? unitChooser(target, field, id) : nothing}<span></span></div>
     ${field ? problemBand(target, field, id) : html`<div class="problem" id=${`${id}-problem`} aria-live="polite"></div>`}
+    ${contestedLine(doc ?? "", field?.contested)}
   </div>`;
 }
 

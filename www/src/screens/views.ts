@@ -39,6 +39,8 @@ export interface Field {
   choices?: Choice[];
   hint?: string;
   basis?: { says: string; mark: string } | null;
+  /** Copies state different values, and nobody has chosen. */
+  contested?: boolean;
 }
 
 export type State = "incomplete" | "limit missing" | "closed" | "open" | "refused";
@@ -76,6 +78,8 @@ export interface Readings {
   loadAtSet?: Says | null;
   holdSays?: string;
   bar?: Bar | null;
+  /** The sentence about fields with two values, while there are any. */
+  choicesSay?: string;
 }
 
 export interface SizingRow {
@@ -246,6 +250,56 @@ export interface Info extends Answered {
   readOnly: boolean;
   changes: number;
   piles: number;
+  choices?: number;
+  damage?: string[];
+  problems?: string[];
+}
+
+/** A value with who stated it, when, on which device and why. */
+export interface Origin {
+  says: string;
+  who: string;
+  device: string;
+  at: string;
+  why: string;
+  sitting: string;
+  s: number;
+  /** As it stands in the file; of open choices only. */
+  value?: string;
+}
+
+export interface Contested {
+  path: string;
+  label: string;
+  simple: boolean;
+  options: Origin[];
+}
+
+export interface Choices extends Answered {
+  choices: Contested[];
+  count: number;
+}
+
+export interface HistoryRow extends Origin {
+  fields: { label: string; says: string }[];
+}
+
+export interface History extends Answered {
+  label: string;
+  count: number;
+  rows: HistoryRow[];
+}
+
+export interface Difference {
+  path: string;
+  label: string;
+  before: string;
+  after: string;
+}
+
+export interface Compare extends Answered {
+  differences: Difference[];
+  count: number;
 }
 
 /** A job of one pile is worked on from the first screen. */

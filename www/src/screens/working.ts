@@ -5,6 +5,7 @@ import { clock } from "../status.ts";
 import { view } from "./data.ts";
 import { chevron } from "./form.ts";
 import { frame } from "./frame.ts";
+import { statedActs } from "./history.ts";
 import { label } from "./labels.ts";
 import { workingLink } from "./number.ts";
 import { formula, minus, symbol, unitText } from "./symbols.ts";
@@ -31,7 +32,7 @@ function body(doc: string, pile: string | undefined, w: Working): TemplateResult
           ${w.result ? html`<p class="step"><span class="lhs">${symbol(w.symbol)}</span> = <strong class="result">${minus(unitText(w.result))}</strong></p>` : nothing}
         </section>`
       : nothing}
-    ${w.stated ? stated(w.stated) : nothing}
+    ${w.stated ? stated(doc, w.stated) : nothing}
     ${w.inputs?.length
       ? html`<section>
           <h2>${label("working.inputs")}</h2>
@@ -61,13 +62,14 @@ function inputRow(doc: string, pile: string | undefined, input: WorkingInput): T
     : html`<div class="row in">${inner}</div>`;
 }
 
-function stated(s: NonNullable<Working["stated"]>): TemplateResult {
+function stated(doc: string, s: NonNullable<Working["stated"]>): TemplateResult {
   return html`<section>
     <h2>${label("working.stated")}</h2>
     <dl class="facts">
       ${fact(label("working.typed"), s.typed)} ${fact(label("working.conversion"), s.conversion)}
       ${fact(label("working.by"), s.by)} ${fact(label("working.at"), s.at ? clock(s.at) : "")}
     </dl>
+    ${s.path ? statedActs(doc, s.path) : nothing}
   </section>`;
 }
 

@@ -21,8 +21,9 @@ export function aWholeRequest(n: number): Calling {
   return { what: "request", n, limit: wholeLimit };
 }
 
-export function aRecord(doc: string, seq: number): Calling {
-  return { what: "record", suspect: { doc, seq }, limit: seq === 0 ? wholeLimit : callLimit };
+/** A record that brings bytes brings a whole document. */
+export function aRecord(doc: string, seq: number, bytes: Uint8Array | null = null): Calling {
+  return { what: "record", suspect: { doc, seq }, limit: seq === 0 || bytes !== null ? wholeLimit : callLimit };
 }
 
 export const aSnapshot: Calling = { what: "snapshot", limit: wholeLimit };
@@ -190,7 +191,7 @@ export class Session {
     const open: OpenDocument = { answer: answer.text, applied: new Set(), replayed: new Map() };
     for (const record of this.ledger.records(doc)) {
       at(record.seq);
-      const { text } = this.call(core, aRecord(doc, record.seq), record.request, record.bytes);
+      const { text } = this.call(core, aRecord(doc, record.seq, record.bytes), record.request, record.bytes);
       open.applied.add(record);
       open.replayed.set(record.seq, text);
     }

@@ -57,7 +57,7 @@ export async function enter(desk: Desk, m: Message<"enter">, { record, saved }: 
       return open.replayed.get(record.seq) ?? '{"ok":true}';
     }
     const request = m.show === undefined ? record.request : `${record.request.slice(0, -1)},"show":${m.show}}`;
-    const answer = session.call(core, aRecord(m.doc, record.seq), request, record.bytes);
+    const answer = session.call(core, aRecord(m.doc, record.seq, record.bytes), request, record.bytes);
     open.applied.add(record);
     open.replayed.delete(record.seq);
     return answer.text;
