@@ -18,6 +18,9 @@ const slowdown = 4;
 
 const executablePath = ["/usr/bin/chromium", "/usr/bin/chromium-browser"].find((path) => existsSync(path));
 const args = ["--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"];
+/** Requests that reached the server. */
+const asked = { count: 0 };
+
 const browser = await chromium.launch({ executablePath, args });
 
 row("what", "measured", "budget");
@@ -37,9 +40,6 @@ async function measured(what, work) {
     row(what, "not measured", String(problem.message).split("\n")[0]);
   }
 }
-
-/** Requests that reached the server. */
-const asked = { count: 0 };
 
 async function served(work) {
   asked.count = 0;

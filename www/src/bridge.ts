@@ -5,7 +5,7 @@ import type { Calling, Event, HostCode, Op, Reply, Row, Suspect, ToWorker } from
 import { Watchdog } from "./watchdog.ts";
 
 type Verbs<T> = T extends { n: number } ? Omit<T, "n"> : never;
-export type Request = Exclude<Verbs<ToWorker>, { verb: "start" }>;
+export type Request = Exclude<Verbs<ToWorker>, { verb: "start" | "module" }>;
 
 interface Waiting {
   message: ToWorker;
@@ -39,6 +39,8 @@ export class Bridge {
 
   constructor(
     readonly url: URL,
+    /** The compiled core for every worker; null when the worker must see for itself. */
+    readonly module: Promise<WebAssembly.Module | null>,
     readonly hooks: BridgeHooks,
   ) {}
 
@@ -67,6 +69,9 @@ export class Bridge {
       rows: this.#rows ? [...this.#rows.values()] : null,
     } satisfies ToWorker);
     for (const { message } of this.#waiting.values()) worker.postMessage(message);
+    void this.module.then((module) => {
+      if (this.#worker === worker) worker.postMessage({ n: 0, verb: "module", module } satisfies ToWorker);
+    });
   }
 
   /** Sends a request; always resolves, if need be with a refusal. */

@@ -25,6 +25,8 @@
 import { batch } from "@preact/signals-core";
 import { Bridge, type Request } from "./bridge.ts";
 import { uuids, uuidv7 } from "./ids.ts";
+import { loadCore } from "./loadcore.ts";
+import { missingWasm } from "./nowasm.ts";
 import { askToPersist } from "./persist.ts";
 import type { Event, HostCode, Json, Reply } from "./protocol.ts";
 import * as signals from "./signals.ts";
@@ -62,7 +64,9 @@ export interface EnterOptions {
   bytes?: Uint8Array;
 }
 
-const bridge = new Bridge(new URL(__WORKER__, import.meta.url), { event: heard, started });
+/** Compiled here while the worker is still coming up; every worker gets it. */
+const module = missingWasm() === null ? loadCore(import.meta.url).catch(() => null) : Promise.resolve(null);
+const bridge = new Bridge(new URL(__WORKER__, import.meta.url), module, { event: heard, started });
 const lock = new TabLock((now) => {
   if (edits === now) return;
   edits = now;

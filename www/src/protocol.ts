@@ -37,6 +37,8 @@ export type ToWorker = { n: RequestNumber } & (
       /** What lived in memory only, from the worker before this one. */
       rows: Row[] | null;
     }
+  /** The core as compiled by the page; null when that failed. Not answered. */
+  | { verb: "module"; module: WebAssembly.Module | null }
   | {
       verb: "open";
       doc: string;

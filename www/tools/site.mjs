@@ -64,7 +64,7 @@ export async function buildSite({
   const js = writeHashed(
     "app",
     "js",
-    await script("src/main.ts", "esm", { __WORKER__: beside(worker), __EXAMPLES__: beside(examples) }, screens),
+    await script("src/main.ts", "esm", { __CORE__: beside(core), __WORKER__: beside(worker), __EXAMPLES__: beside(examples) }, screens),
   );
 
   const name = labels["app.name"] ?? "Gaugewright";

@@ -1,4 +1,4 @@
-// One life of the Go core: load, start, call. A core that has failed in any
+// One life of the Go core: start, call. A core that has failed in any
 // way is never called again; the caller throws it away and starts another.
 import "wasm-exec";
 
@@ -19,17 +19,6 @@ type Call = (request: string, bytes?: Uint8Array) => { answer: string; bytes?: U
 /** Figures for the bench: how long the last calls took [ms], and what memory the core holds [B]. */
 export const figures = { calls: [] as number[], memory: () => 0 };
 const callsKept = 500;
-
-/** Fetches and compiles the core; the result serves any number of lives. */
-export async function loadCore(): Promise<WebAssembly.Module> {
-  const url = new URL(__CORE__, self.location.href);
-  const response = await fetch(url);
-  if (!response.ok) throw new Error(`the calculation could not be fetched (answer ${response.status})`);
-  const type = response.headers.get("Content-Type")?.split(";")[0]?.trim();
-  // Streaming refuses any other type, and a refused body cannot be read again.
-  if (type === "application/wasm") return WebAssembly.compileStreaming(response);
-  return WebAssembly.compile(await response.arrayBuffer());
-}
 
 /** Starts the core. `onEnd` is called if the Go program ends, which it never should. */
 export async function startCore(module: WebAssembly.Module, onEnd: () => void): Promise<Core> {

@@ -6,6 +6,3 @@ declare class Go {
 }
 
 declare module "wasm-exec" {}
-
-/** Name of the core's file beside the worker, put in by the build. */
-declare const __CORE__: string;

@@ -3,7 +3,7 @@
 // nothing.
 import type { CoreState } from "../protocol.ts";
 import { missingWasm } from "../nowasm.ts";
-import { loadCore, startCore, type Core } from "./core.ts";
+import { startCore, type Core } from "./core.ts";
 
 const startsAllowed = 3;
 
@@ -21,6 +21,8 @@ export class Life {
   constructor(
     failedStarts: number,
     readonly told: (state: CoreState) => void,
+    /** Gets the compiled core, from the page or the network. */
+    readonly load: () => Promise<WebAssembly.Module>,
     /** Runs a start, which cannot be interrupted, under the page's watchdog. */
     readonly watched: <T>(work: () => Promise<T>) => Promise<T>,
   ) {
@@ -68,7 +70,7 @@ export class Life {
     let why = "the calculation did not answer when it was started";
     while (this.#failures < startsAllowed) {
       try {
-        const module = await (this.#module ??= loadCore());
+        const module = await (this.#module ??= this.load());
         let started: Core | undefined;
         const core = await this.watched(() => startCore(module, () => this.#ended(started)));
         started = core;

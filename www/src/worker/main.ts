@@ -2,6 +2,7 @@
 // of the page with exactly one reply.
 import type { Event, Reply, Row, ToWorker } from "../protocol.ts";
 import { CoreDied, figures } from "./core.ts";
+import { loadCore } from "../loadcore.ts";
 import { Commits } from "./commits.ts";
 import { DeviceStore } from "./devicestore.ts";
 import { Ledger } from "./ledger.ts";
@@ -15,6 +16,7 @@ import { Conflict, type Store } from "./store.ts";
 import { close, enter, keep, open, save, show, writeDown, type Desk } from "./verbs.ts";
 
 type Start = Extract<ToWorker, { verb: "start" }>;
+type Asked = Exclude<ToWorker, { verb: "start" | "module" }>;
 
 Object.assign(globalThis, { figures });
 
@@ -26,6 +28,16 @@ function tell(event: Event): void {
 let desk: (Desk & { life: Life }) | null = null;
 let chain: Promise<unknown> = Promise.resolve();
 let started: Promise<void> = Promise.resolve();
+/** The core as the page compiled it, while this worker was coming up. */
+let handed: (module: WebAssembly.Module | null) => void = () => {};
+let fromPage: Promise<WebAssembly.Module | null> | null = new Promise((resolve) => (handed = resolve));
+
+async function load(): Promise<WebAssembly.Module> {
+  const module = await fromPage;
+  // A core that did not start is fetched anew.
+  fromPage = null;
+  return module ?? loadCore(self.location.href);
+}
 
 /** One thing at a time in the core, in the order asked. */
 function inTurn<T>(work: () => Promise<T>): Promise<T> {
@@ -40,12 +52,13 @@ addEventListener("error", (event) => {
 });
 
 addEventListener("message", ({ data }: MessageEvent<ToWorker>) => {
-  if (data.verb === "start") started = start(data);
+  if (data.verb === "module") handed(data.module);
+  else if (data.verb === "start") started = start(data);
   else void started.then(() => handle(data));
 });
 
 async function start(m: Start): Promise<void> {
-  const life = new Life(m.failedStarts, (core) => tell({ event: "core", core }), async (work) => {
+  const life = new Life(m.failedStarts, (core) => tell({ event: "core", core }), load, async (work) => {
     tell({ event: "calling", what: "start", limit: 5000 });
     try {
       return await work();
@@ -104,7 +117,7 @@ function reply(message: Reply): void {
   postMessage(message);
 }
 
-function handle(m: Exclude<ToWorker, Start>): void {
+function handle(m: Asked): void {
   const now = desk;
   if (!now) {
     reply(refusal(m.n, "core-failed", "The page's storage could not be read."));
@@ -113,7 +126,7 @@ function handle(m: Exclude<ToWorker, Start>): void {
   answer(now, m).then(reply, (problem) => reply(explained(m.n, m, problem)));
 }
 
-function answer(now: NonNullable<typeof desk>, m: Exclude<ToWorker, Start>): Promise<Reply> {
+function answer(now: NonNullable<typeof desk>, m: Asked): Promise<Reply> {
   switch (m.verb) {
     case "enter": {
       const written = writeDown(now, m);
