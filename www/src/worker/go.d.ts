@@ -2,6 +2,7 @@
 declare class Go {
   importObject: WebAssembly.Imports;
   exited: boolean;
+  env: Record<string, string>;
   run(instance: WebAssembly.Instance): Promise<void>;
 }
 
