@@ -72,8 +72,13 @@ export class DoomedBrowser {
       await new Promise((later) => setTimeout(later, 20));
       if (existsSync(portFile)) port = readFileSync(portFile, "utf8").split("\n")[0] ?? "";
     }
-    const browser = await chromium.connectOverCDP(`http://127.0.0.1:${port}`);
-    return new DoomedBrowser(child, browser);
+    try {
+      return new DoomedBrowser(child, await chromium.connectOverCDP(`http://127.0.0.1:${port}`));
+    } catch (problem) {
+      // It went away before any page was there: nothing of it is left running.
+      if (child.exitCode === null && child.signalCode === null) process.kill(-(child.pid ?? 0), "SIGKILL");
+      throw problem;
+    }
   }
 
   async page(): Promise<Page> {
