@@ -138,11 +138,14 @@ func opened(r *document.Node, name string, data []byte) (f *file, refused *docum
 		if ids.Len() < 3 {
 			return nil, refusal("desk.ids")
 		}
+		// The id is the host's, never the document's name: "sizing" is the name
+		// of a document on every device.
+		id := ids.Item(0).Text()
+		root := job.Empty(id)
 		if name == "shelf" {
-			return &file{root: job.Empty(ids.Item(0).Text())}, nil
+			return &file{root: root}, nil
 		}
-		root := job.Empty(name)
-		history.Enter(root, history.Sitting{ID: name}, history.Change{Patch: job.First(ids.Item(1).Text(), ids.Item(2).Text())})
+		history.Enter(root, history.Sitting{ID: id}, history.Change{Patch: job.First(ids.Item(1).Text(), ids.Item(2).Text())})
 		return &file{root: root}, nil
 	}
 	root, complaints := document.ReadOwned(data)
@@ -196,7 +199,8 @@ func (f *file) problems() []string {
 }
 
 // takeUpPending enters what a host had journalled but could not hand to a
-// core: it stands in the file as requests under "pending".
+// core: it stands in the file as requests under "pending", the bytes of one as
+// its "text".
 func (f *file) takeUpPending() {
 	pending := f.root.Get("pending")
 	if pending.Kind() != document.List || f.readOnly {
@@ -205,7 +209,7 @@ func (f *file) takeUpPending() {
 	f.root.Remove("pending")
 	for _, request := range pending.Items() {
 		if request.Kind() == document.Map {
-			f.enter(request, nil)
+			f.enter(request, []byte(request.Get("text").Text()))
 		}
 	}
 }

@@ -1,6 +1,8 @@
 package desk
 
 import (
+	"strings"
+
 	"gaugewright/calc/document"
 	"gaugewright/calc/history"
 	"gaugewright/calc/job"
@@ -64,10 +66,12 @@ func (f *file) differences(list []history.Difference) *document.Node {
 // place names a field with the thing it belongs to: "C14: Cut-off level".
 func (f *file) place(path string) string {
 	label := path
+	names, _ := document.Split(path)
 	if field, ok := job.FieldAt(path); ok {
 		label = words.Say(field.Key())
+	} else if key := "field." + strings.Join(kinds(names), "."); words.Has(key) {
+		label = words.Say(key)
 	}
-	names, _ := document.Split(path)
 	if len(names) < 4 {
 		return label
 	}
@@ -76,6 +80,21 @@ func (f *file) place(path string) string {
 		key = "name"
 	}
 	return words.Say("place", named(f.root.At("/now/"+names[1]+"/"+document.Escape(names[2])+"/"+key).Text()), label)
+}
+
+// kinds are the names of a path below "now" without the ids of things.
+func kinds(names []string) []string {
+	var list []string
+	pattern := ""
+	for _, name := range names[min(1, len(names)):] {
+		if job.IsCollection(pattern) {
+			pattern += "/*"
+			continue
+		}
+		pattern += "/" + name
+		list = append(list, name)
+	}
+	return list
 }
 
 // valueSays writes a value of the tree for people.

@@ -85,6 +85,25 @@ func TestWhatAUnionMakesImpossibleIsListed(t *testing.T) {
 	assert.True(t, opened(t, office.save()).show("info", "").Get("ok").Bool(), "and the file opens again")
 }
 
+// A union that a host had journalled while there was no core is in the file
+// that it saved without one.
+func TestAPendingJoinIsTakenUp(t *testing.T) {
+	origin := newTable(t)
+	origin.fill()
+	start := origin.save()
+	site := opened(t, start)
+	site.as("s3", "Ben", "type", typing("/now/piles/"+pileID+"/platform", "12.60"), nil)
+	pending := `{"verb":"enter","doc":"` + jobID + `","sitting":{"id":"s9"},"at":"","do":"join","text":` + quote(site.save()) + `}`
+	x := opened(t, strings.TrimSuffix(strings.TrimSpace(start), "}")+`, "pending": [`+pending+`]}`)
+	assert.Contains(t, x.save(), `"platform": "12.60 m"`)
+}
+
+func TestEverySizingIsAJobOfItsOwn(t *testing.T) {
+	x := newTable(t)
+	a, _ := x.call(`{"verb":"open","doc":"sizing","as":"new","ids":["`+jobID+`","`+pileID+`","`+critID+`"]}`, nil)
+	assert.Equal(t, jobID, a.Get("job").Text())
+}
+
 func TestAnotherJobIsNotJoined(t *testing.T) {
 	x := newTable(t)
 	x.fill()

@@ -76,7 +76,7 @@ func (f *file) showPile(r *document.Node) *document.Node {
 	if !ok {
 		return refusal("desk.missing", id)
 	}
-	p, _ := f.job().Pile(id)
+	p, _ := f.judge().Job.Pile(id) // the judge's view: what is contested is not shown as known
 	o := okay().with("pile", text(id)).with("mark", text(named(a.Mark))).with("type", text(f.typeSays(p))).with("rig", text(f.rigSays(p)))
 	o = f.readings(o, a).with("holdSays", text(f.hold(p)))
 

@@ -130,6 +130,9 @@ func (f *file) showStated(path string) *document.Node {
 	if raw == "" {
 		typed = words.Say("leaf.blank")
 	}
+	if f.contested(path) {
+		conversion = words.Say("leaf.contested")
+	}
 	stated := newObject().with("typed", text(typed)).with("conversion", text(conversion)).with("path", text(path))
 	if below, ok := strings.CutPrefix(path, "/now"); ok {
 		if o, ok := history.LastOf(f.root, below); ok {

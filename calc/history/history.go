@@ -106,8 +106,20 @@ func sitting(root *document.Node, s Sitting) *document.Node {
 	made.Set("on", document.NewText(s.On))
 	made.Set("seen", seen)
 	made.Set("entries", document.NewList())
+	last, _ := all.Member(all.Len() - 1)
 	all.Set(s.ID, made)
+	if s.ID < last { // sittings stand by id, as a union writes them
+		root.Set("sittings", byName(all))
+	}
 	return made
+}
+
+func byName(m *document.Node) *document.Node {
+	out := document.NewMap()
+	for _, name := range bothNames(m, nil) {
+		out.Set(name, m.Get(name))
+	}
+	return out
 }
 
 // leaf returns the path and value of a patch that changes a single text, or a

@@ -4,7 +4,7 @@ import assert from "node:assert/strict";
 import { check } from "./check.ts";
 import type { Page } from "playwright-core";
 import { settled, visit } from "./page.ts";
-import { at, goTo, onPage, openExample, ready, rest, typeInto } from "./screens-places.ts";
+import { at, goTo, onPage, openExample, sized, rest, typeInto } from "./screens-places.ts";
 import type { Site } from "./site.ts";
 
 function onPhone(work: (page: Page, site: Site) => Promise<void>): Promise<void> {
@@ -77,7 +77,7 @@ check("what is typed before the script runs is taken in", () =>
 
 check("the last sizing is offered, not assumed", () =>
   onPhone(async (page, site) => {
-    await ready(page, site.url);
+    await sized(page, site.url);
     await page.reload();
     await settled(page);
     await page.locator(".offer").waitFor();
@@ -92,7 +92,7 @@ check("the last sizing is offered, not assumed", () =>
 
 check("a first key beside the offer starts a new sizing and leaves the last one alone", () =>
   onPhone(async (page, site) => {
-    await ready(page, site.url);
+    await sized(page, site.url);
     await page.reload();
     await settled(page);
     await page.locator(".offer").waitFor();
@@ -108,7 +108,7 @@ check("a first key beside the offer starts a new sizing and leaves the last one 
 
 check("a reading is large only while the window is open", () =>
   onPhone(async (page, site) => {
-    const places = await ready(page, site.url);
+    const places = await sized(page, site.url);
     const states = new Set<string>();
     for (const load of ["", "900", "5000", "nonsense", "1,200", "0", "900"]) {
       await page.locator("#row-load").fill(load);
@@ -130,7 +130,7 @@ check("a reading is large only while the window is open", () =>
 
 check("the never-exceed is a bar with a stop, smaller than the set", () =>
   onPhone(async (page, site) => {
-    await ready(page, site.url);
+    await sized(page, site.url);
     const size = (selector: string) => page.locator(selector).evaluate((e) => parseFloat(getComputedStyle(e).fontSize));
     assert.ok((await size(".stop .v")) * 2 < (await size(".set .v")));
     const edge = await page.locator(".gauge-edge").boundingBox();
@@ -145,7 +145,7 @@ check("the never-exceed is a bar with a stop, smaller than the set", () =>
 
 check("with the keyboard open, readings and the box in use are both in sight", () =>
   onPhone(async (page, site) => {
-    await ready(page, site.url);
+    await sized(page, site.url);
     await page.setViewportSize({ width: 390, height: 330 });
     for (const [box, text] of [["#row-load", "1000"], ["#row-factor", "1.8"], ["#row-load", "5000"]] as const) {
       await page.locator(box).fill("");
@@ -162,7 +162,7 @@ check("with the keyboard open, readings and the box in use are both in sight", (
 
 check("a comma that may part thousands is asked about in a band, and the answer holds", () =>
   onPhone(async (page, site) => {
-    await ready(page, site.url);
+    await sized(page, site.url);
     await page.locator("#row-load").fill("");
     await typeInto(page, "#row-load", "1,200");
     assert.equal(await page.locator("#row-load").inputValue(), "1,200");
@@ -173,7 +173,7 @@ check("a comma that may part thousands is asked about in a band, and the answer 
 
 check("a unit chosen for a box stays with it when the box is cleared", () =>
   onPhone(async (page, site) => {
-    await ready(page, site.url);
+    await sized(page, site.url);
     await page.locator("#row-load-unit").selectOption("MN");
     await rest(page);
     assert.ok(await page.locator(".problem p").isVisible(), "900 MN is out of range and said so");
@@ -186,7 +186,7 @@ check("a unit chosen for a box stays with it when the box is cleared", () =>
 
 check("without WebAssembly the page says so, and lists the jobs with a way to save each", () =>
   onPage({ width: 390, height: 664 }, async (page, site) => {
-    await ready(page, site.url);
+    await sized(page, site.url);
     await page.goto(`${site.url}reset.html`);
     await page.locator("#reset").click();
     await page.waitForFunction(() => document.getElementById("done")?.textContent !== "");
@@ -208,7 +208,7 @@ check("without WebAssembly the page says so, and lists the jobs with a way to sa
 
 check("a second tab shows and does not edit", () =>
   onPage({ width: 390, height: 664 }, async (page, site) => {
-    await ready(page, site.url);
+    await sized(page, site.url);
     const second = await page.context().newPage();
     await second.setViewportSize({ width: 390, height: 664 });
     await visit(second, site.url);
@@ -225,7 +225,7 @@ check("a second tab shows and does not edit", () =>
 check("a name with markup in it is shown as text", () =>
   onPhone(async (page, site) => {
     const name = '<img src=x onerror="globalThis.hit=1">';
-    const places = await ready(page, site.url);
+    const places = await sized(page, site.url);
     await page.evaluate(
       async ([name, rig, pile]) => {
         await gaugewright.host.enter("sizing", { do: "type", path: `/now/rigs/${rig}/name`, typed: name! });
@@ -250,7 +250,7 @@ check("a name with markup in it is shown as text", () =>
 
 check("the back button goes back through workings", () =>
   onPhone(async (page, site) => {
-    await ready(page, site.url);
+    await sized(page, site.url);
     await page.locator(".set a.num").click();
     await page.waitForURL(/#\/working\//);
     const first = page.url();

@@ -95,8 +95,16 @@ export async function openExample(page: Page): Promise<string> {
 
 type Kept = { rigs: { id: string; name: string; circuits: { id: string }[] }[]; types: { id: string; name: string }[] };
 
-/** Loads the page at `url`, opens the example, and makes a sizing from its things: 900 kN, factor 2.0. */
+/** As `sized`, with a second job whose copies disagree about a load. */
 export async function ready(page: Page, url: string): Promise<Places> {
+  const made = await sized(page, url);
+  const { doc, theirs, load } = await twoCopies(page);
+  await page.evaluate(async ([doc, theirs]) => gaugewright.host.enter(doc, { do: "join" }, { bytes: new TextEncoder().encode(theirs) }), [doc, theirs] as const);
+  return { ...made, joined: doc, stated: load };
+}
+
+/** Loads the page at `url`, opens the example, and makes a sizing from its things: 900 kN, factor 2.0. */
+export async function sized(page: Page, url: string): Promise<Omit<Places, "joined" | "stated">> {
   await visit(page, url);
   const job = await openExample(page);
   await goTo(page, "#/");
@@ -126,9 +134,7 @@ export async function ready(page: Page, url: string): Promise<Places> {
   await page.locator(".pick", { hasText: "SQ 300" }).click();
   await page.locator(".set .v").waitFor();
   assert.equal(await page.locator("#row-load").inputValue(), "900");
-  const { doc, theirs, load } = await twoCopies(page);
-  await page.evaluate(async ([doc, theirs]) => gaugewright.host.enter(doc, { do: "join" }, { bytes: new TextEncoder().encode(theirs) }), [doc, theirs] as const);
-  return { ...made, gauge: rig, sizing: "sizing", joined: doc, stated: load };
+  return { ...made, gauge: rig, sizing: "sizing" };
 }
 
 export async function typeInto(page: Page, selector: string, text: string): Promise<void> {

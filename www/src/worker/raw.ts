@@ -24,10 +24,8 @@ export function withPending(bytes: Uint8Array, records: JournalRow[]): Uint8Arra
   return out;
 }
 
-/** A request as text; bytes that came with it are added in base64. */
+/** A request as text. What came with it is a job file, so it travels as text too. */
 function withBytes({ request, bytes }: JournalRow): string {
   if (!bytes) return request;
-  let binary = "";
-  for (let i = 0; i < bytes.length; i += 0x8000) binary += String.fromCharCode(...bytes.subarray(i, i + 0x8000));
-  return `${request.slice(0, -1)},"bytes64":"${btoa(binary)}"}`;
+  return `${request.slice(0, -1)},"text":${JSON.stringify(new TextDecoder().decode(bytes))}}`;
 }
