@@ -280,7 +280,7 @@ check("a job that is on the device already is asked about", () =>
     await goTo(page, "#/more");
     await page.locator('section:has(a[href="#/paste"]) button').last().click();
     await page.waitForURL(/#\/incoming/);
-    await page.locator(".main .band button").first().click();
+    await page.locator(".main .band button", { hasText: "Use the one here" }).click();
     await page.waitForURL(/#\/piles\//);
     assert.ok(page.url().includes(encodeURIComponent(job)));
   }));
