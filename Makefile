@@ -56,6 +56,7 @@ size: build
 bench: build chromium
 	go test -run '^$$' -bench . -benchtime 200ms ./...
 	node $(www)/bench.mjs
+	node $(www)/bench-large.mjs
 
 chromium:
 	@command -v chromium >/dev/null || command -v chromium-browser >/dev/null || { \
