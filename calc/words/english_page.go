@@ -183,6 +183,15 @@ var page = map[string]string{
 	"page.update.taken":   "Another tab has moved to a newer version.",
 	"page.update.reload":  "Load this page again",
 
+	"page.status.memory":    "storage unavailable: only in memory",
+	"page.status.waiting":   "the storage of this device does not answer yet: {why}",
+	"page.status.unsaved":   "not saved, only in memory: {why}",
+	"page.status.readonly":  "another tab is editing: this one only shows",
+	"page.status.none":      "nothing entered yet",
+	"page.status.saved":     "saved on this device at {at}, in a file since {filed}",
+	"page.status.unfiled":   "saved on this device at {at}; not in any file since {since} ({count} changes)",
+	"page.status.unfiled.one": "saved on this device at {at}; not in any file since {since} (1 change)",
+
 	"page.settings.theme":        "Appearance",
 	"page.settings.light":        "Black on white",
 	"page.settings.dark":         "White on black",

@@ -125,10 +125,11 @@ export interface Calling {
 
 /** What the page may say about the device's storage; always true. */
 export interface StorageState {
-  kind: "device" | "memory";
+  /** "waiting": the device's storage has not answered yet, and is asked again. */
+  kind: "device" | "memory" | "waiting";
   /** Entries that are in memory only although the device has storage. */
   unsaved: number;
-  /** Why, in words, when kind is "memory" or unsaved is above 0. */
+  /** Why, in words, when kind is not "device" or unsaved is above 0. */
   why?: string;
 }
 

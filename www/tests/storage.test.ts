@@ -37,6 +37,43 @@ check("without storage everything works in memory and the page says so", async (
   }
 });
 
+check("a storage that is busy at the start is waited for: its jobs never look lost", async () => {
+  const site = await Site.open("plain");
+  try {
+    await withBrowser(async (context) => {
+      // The second page gets its worker's script from the server, and from no cache.
+      site.patchWorker("");
+      await context.addInitScript(() => Reflect.deleteProperty(Navigator.prototype, "serviceWorker"));
+      const before = await visit(await context.newPage(), site.url);
+      await openNew(before, "sizing");
+      assert.ok((await type(before, "sizing", "a", "1")).savedAt);
+      await before.close();
+      // The first answer never comes (an open handle blocks it), the second is a failure, the third is right.
+      site.patchWorker(`
+        const open = IDBFactory.prototype.open;
+        let calls = 0;
+        IDBFactory.prototype.open = function (...args) {
+          if (++calls === 1) {
+            open.call(this, "other", 1).onsuccess = ({ target }) => (globalThis.held = target.result);
+            return open.call(this, "other", 2);
+          }
+          if (calls === 2) throw new DOMException("the storage is busy", "UnknownError");
+          return open.apply(this, args);
+        };`);
+      const page = await context.newPage();
+      await page.goto(site.url);
+      await page.waitForFunction(() => globalThis.gaugewright?.signals.storage.value.kind === "waiting");
+      const during = openNew(page, "sizing");
+      await page.waitForFunction(() => gaugewright.signals.epoch.value > 0);
+      assert.equal((await during).answer.ok, true);
+      assert.deepEqual(await values(page, "sizing"), { a: "1" });
+      assert.deepEqual(await storageState(page), { kind: "device", unsaved: 0 });
+    });
+  } finally {
+    await site.close();
+  }
+});
+
 check("a dead database handle is opened anew once, and the entry is durable", async () => {
   const site = await Site.open("plain");
   try {

@@ -1,7 +1,7 @@
 // Parts that need no browser.
 import assert from "node:assert/strict";
 import { uuids, uuidv7 } from "../src/ids.ts";
-import { clock } from "../src/status.ts";
+import { clock } from "../src/screens/clock.ts";
 import { Commits } from "../src/worker/commits.ts";
 import { Ledger } from "../src/worker/ledger.ts";
 import { MemoryStore } from "../src/worker/memorystore.ts";
@@ -78,7 +78,7 @@ check("neighbouring key presses share a record; another path, another sitting or
   ledger.seal("d");
   assert.deepEqual(await press("xy", "s1 a"), ["12", "7", "123", "take", "take", "x", "xy"]);
   assert.deepEqual(await press("xyz", "s1 a"), ["12", "7", "123", "take", "take", "x", "xyz"]);
-  const stored = (await store.of("journal", "d")).sort((a, b) => a.seq - b.seq).map((row) => row.request);
+  const stored = (await store.contents()).journal.sort((a, b) => a.seq - b.seq).map((row) => row.request);
   assert.deepEqual(stored, ["12", "7", "123", "take", "take", "x", "xyz"]);
   assert.equal(ledger.doc("d")?.changesSinceFile, 7);
 });
@@ -95,7 +95,12 @@ check("a snapshot takes exactly the records it contains out of the journal", asy
   // A key press that folds into the second record after the core has seen it.
   press("22", "b");
   await ledger.snapshot("d", { doc: "d", bytes: encode(`{"now":2}`), open: "{}" }, [first, second], "T");
-  assert.deepEqual((await store.of("journal", "d")).map((row) => row.request), ["22"]);
+  assert.deepEqual((await store.contents()).journal.map((row) => row.request), ["22"]);
   assert.equal(ledger.doc("d")?.upTo, 1);
   assert.equal(ledger.doc("d")?.title, "T");
+  // A snapshot that comes while the stored bytes are read: bytes and records still belong together.
+  const reading = ledger.stored("d");
+  await ledger.snapshot("d", { doc: "d", bytes: encode(`{"now":22}`), open: "{}" }, ledger.records("d"), "T");
+  const stored = await reading;
+  assert.deepEqual([new TextDecoder().decode(stored?.row.bytes), stored?.records.length], [`{"now":22}`, 0]);
 });

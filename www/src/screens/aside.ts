@@ -2,7 +2,7 @@
 import { html, type TemplateResult } from "lit-html";
 import * as host from "../host.ts";
 import { aside, docs } from "../signals.ts";
-import { clock } from "../status.ts";
+import { clock } from "./clock.ts";
 import { frame } from "./frame.ts";
 import { label } from "./labels.ts";
 

@@ -3,7 +3,7 @@
 import { signal } from "@preact/signals-core";
 import { html, nothing, type TemplateResult } from "lit-html";
 import { live } from "lit-html/directives/live.js";
-import { clock } from "../status.ts";
+import { clock } from "./clock.ts";
 import { view } from "./data.ts";
 import { everything, placeText, valueText } from "./history.ts";
 import { frame } from "./frame.ts";

@@ -5,7 +5,7 @@ import { html, nothing, type TemplateResult } from "lit-html";
 import * as host from "../host.ts";
 import * as offline from "../offline.ts";
 import { aside, core, readOnly, updateOffered, updateTaken } from "../signals.ts";
-import { statusOf } from "../status.ts";
+import { statusOf } from "./status.ts";
 import { refusal } from "./data.ts";
 import { label } from "./labels.ts";
 import { link } from "./route.ts";

@@ -1,7 +1,7 @@
 // Who stated what, the latest first, and the way to take an entry back.
 import { html, nothing, type TemplateResult } from "lit-html";
 import { meta, readOnly } from "../signals.ts";
-import { clock } from "../status.ts";
+import { clock } from "./clock.ts";
 import { ask, enter, refusal, view } from "./data.ts";
 import { frame } from "./frame.ts";
 import { label } from "./labels.ts";

@@ -4,7 +4,7 @@ import { html, nothing, type TemplateResult } from "lit-html";
 import * as host from "../host.ts";
 import type { DocInfo, Json } from "../protocol.ts";
 import { core, docs, persisted, readOnly } from "../signals.ts";
-import { clock } from "../status.ts";
+import { clock } from "./clock.ts";
 import { choicesRow } from "./choices.ts";
 import { ask, enter, view } from "./data.ts";
 import { chevron } from "./form.ts";

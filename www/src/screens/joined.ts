@@ -4,7 +4,7 @@ import { html, nothing, type TemplateResult } from "lit-html";
 import * as host from "../host.ts";
 import type { Full } from "../host.ts";
 import { docs, readOnly } from "../signals.ts";
-import { clock } from "../status.ts";
+import { clock } from "./clock.ts";
 import { choicesRow } from "./choices.ts";
 import { differenceList } from "./compare.ts";
 import { changed } from "./data.ts";

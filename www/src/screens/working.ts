@@ -1,7 +1,7 @@
 // How a number came about: the formula in symbols, the same with values, the
 // result, where it is from, and on to the numbers it uses.
 import { html, nothing, type TemplateResult } from "lit-html";
-import { clock } from "../status.ts";
+import { clock } from "./clock.ts";
 import { view } from "./data.ts";
 import { chevron } from "./form.ts";
 import { frame } from "./frame.ts";

@@ -1,8 +1,8 @@
 // Storage on the device: IndexedDB, every transaction with strict durability,
 // so that "saved" means written to the disk and not to a buffer.
 import { openDB, type DBSchema, type IDBPDatabase } from "idb";
-import type { Aside, BytesRow, DocRow, JournalRow, MetaRow, Op, Rows, StoreName } from "../protocol.ts";
-import { Conflict, type Guard, type Store } from "./store.ts";
+import type { Aside, BytesRow, DocRow, JournalRow, MetaRow, Op, StoreName } from "../protocol.ts";
+import { Conflict, type Contents, type Guard, type Store } from "./store.ts";
 
 interface Schema extends DBSchema {
   docs: { key: string; value: DocRow };
@@ -14,8 +14,14 @@ interface Schema extends DBSchema {
 
 const databaseName = "gaugewright";
 
-/** Opening takes milliseconds; a browser that does not answer is treated as one that refuses. */
+/** Opening and reading take milliseconds; what does not answer this long has failed [ms]. */
 const openLimit = 5000;
+const readLimit = 10_000;
+
+/** Failures that may pass: a storage that is still busy, or was cut off. Any other is a refusal. */
+export function mayPass(problem: unknown): boolean {
+  return problem instanceof DOMException && ["TimeoutError", "UnknownError", "AbortError"].includes(problem.name);
+}
 
 export class DeviceStore implements Store {
   readonly kind = "device";
@@ -30,13 +36,12 @@ export class DeviceStore implements Store {
     return new DeviceStore(await connect());
   }
 
-  all<S extends StoreName>(store: S): Promise<Rows[S][]> {
-    return this.#withHandle((db) => db.getAll(store) as Promise<Rows[S][]>);
+  contents(): Promise<Omit<Contents, "bytes">> {
+    return this.#withHandle((db) => inTime(everything(db), readLimit));
   }
 
-  of<S extends "journal" | "bytes">(store: S, doc: string): Promise<Rows[S][]> {
-    const range = store === "bytes" ? doc : IDBKeyRange.bound([doc, 0], [doc, Infinity]);
-    return this.#withHandle((db) => db.getAll(store, range as never) as Promise<Rows[S][]>);
+  bytes(doc: string): Promise<BytesRow | undefined> {
+    return this.#withHandle((db) => db.get("bytes", doc));
   }
 
   commit(ops: Op[], guards: Guard[] = []): Promise<void> {
@@ -65,6 +70,18 @@ export class DeviceStore implements Store {
       return work((this.#db ??= await connect()));
     }
   }
+}
+
+/** One transaction, so that a document and its journal are of one moment even while another tab writes. */
+async function everything(db: IDBPDatabase<Schema>): Promise<Omit<Contents, "bytes">> {
+  const tx = db.transaction(["docs", "journal", "aside", "meta"]);
+  const [docs, journal, aside, meta] = await Promise.all([
+    tx.objectStore("docs").getAll(),
+    tx.objectStore("journal").getAll(),
+    tx.objectStore("aside").getAll(),
+    tx.objectStore("meta").getAll(),
+  ]);
+  return { docs, journal, aside, meta };
 }
 
 async function write(db: IDBPDatabase<Schema>, ops: Op[], guards: Guard[]): Promise<void> {
@@ -98,10 +115,6 @@ async function write(db: IDBPDatabase<Schema>, ops: Op[], guards: Guard[]): Prom
 }
 
 async function connect(): Promise<IDBPDatabase<Schema>> {
-  let timer: ReturnType<typeof setTimeout> | undefined;
-  const late = new Promise<never>((_, reject) => {
-    timer = setTimeout(() => reject(new Error("the browser's storage does not answer")), openLimit);
-  });
   const opening = openDB<Schema>(databaseName, 1, {
     upgrade(db) {
       db.createObjectStore("docs", { keyPath: "doc" });
@@ -113,7 +126,21 @@ async function connect(): Promise<IDBPDatabase<Schema>> {
     blocking: (_current, _blocked, event) => (event.target as IDBDatabase | null)?.close(),
   });
   try {
-    return await Promise.race([opening, late]);
+    return await inTime(opening, openLimit);
+  } catch (problem) {
+    // A handle that comes after all is not left open.
+    opening.then((db) => db.close(), () => {});
+    throw problem;
+  }
+}
+
+async function inTime<T>(work: Promise<T>, limit: number): Promise<T> {
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  const late = new Promise<never>((_, reject) => {
+    timer = setTimeout(() => reject(new DOMException("no answer", "TimeoutError")), limit);
+  });
+  try {
+    return await Promise.race([work, late]);
   } finally {
     clearTimeout(timer);
   }

@@ -32,12 +32,7 @@ export class Ledger {
   ) {}
 
   async load(): Promise<void> {
-    const [docs, journal, aside, meta] = await Promise.all([
-      this.store.all("docs"),
-      this.store.all("journal"),
-      this.store.all("aside"),
-      this.store.all("meta"),
-    ]);
+    const { docs, journal, aside, meta } = await this.store.contents();
     for (const row of docs) this.#docs.set(row.doc, row);
     for (const row of journal) {
       const doc = this.#docs.get(row.doc);
@@ -83,7 +78,18 @@ export class Ledger {
       .waiting()
       .findLast((op) => op.op === "put" && op.store === "bytes" && op.row.doc === doc);
     if (waiting?.op === "put" && waiting.store === "bytes") return waiting.row;
-    return (await this.store.of("bytes", doc))[0];
+    return this.store.bytes(doc);
+  }
+
+  /** The stored bytes with exactly those records that are not in them. */
+  async stored(doc: string): Promise<{ row: BytesRow; records: JournalRow[] } | undefined> {
+    for (;;) {
+      const upTo = this.#docs.get(doc)?.upTo;
+      const row = await this.bytes(doc);
+      if (!row) return undefined;
+      // A snapshot taken meanwhile has moved records into bytes that were not read.
+      if (this.#docs.get(doc)?.upTo === upTo) return { row, records: this.records(doc) };
+    }
   }
 
   /** A new document; `inFile` when its bytes came from a file. */

@@ -4,7 +4,7 @@ import type { Event, Reply, Row, ToWorker } from "../protocol.ts";
 import { CoreDied, figures } from "./core.ts";
 import { loadCore } from "../loadcore.ts";
 import { Commits } from "./commits.ts";
-import { DeviceStore } from "./devicestore.ts";
+import { DeviceStore, mayPass } from "./devicestore.ts";
 import { Ledger } from "./ledger.ts";
 import { Life, Unavailable } from "./life.ts";
 import { MemoryStore } from "./memorystore.ts";
@@ -87,16 +87,29 @@ async function start(m: Start): Promise<void> {
   });
 }
 
-/** What the device holds, or an empty ledger in memory with the reason in words. */
+/** A storage that fails for a moment is asked again this long, every so often [ms]. */
+const patience = 30_000;
+const askAgain = 500;
+
+/**
+ * What the device holds. Only a browser that refuses storage gets an empty
+ * ledger in memory, with the reason in words: a device that is merely busy
+ * must not look like one that holds no job.
+ */
 async function openLedger(m: Start): Promise<Ledger> {
   // Once in memory, a session stays there: what it holds is nowhere else.
   if (m.rows) return loaded(inMemory(m.rows), "this browser refused storage when the page was opened", m);
   if (typeof indexedDB === "undefined") return loaded(inMemory([]), "this browser has no storage for pages", m);
-  try {
-    return await loaded(await DeviceStore.open(), null, m);
-  } catch (problem) {
-    const why = `this browser refuses storage: ${problem instanceof Error ? problem.message : String(problem)}`;
-    return loaded(inMemory([]), why, m);
+  for (const until = performance.now() + patience; ; ) {
+    try {
+      return await loaded(await DeviceStore.open(), null, m);
+    } catch (problem) {
+      const why = problem instanceof Error ? problem.message : String(problem);
+      if (!mayPass(problem)) return loaded(inMemory([]), `this browser refuses storage: ${why}`, m);
+      if (performance.now() > until) return loaded(inMemory([]), `the storage of this device does not answer: ${why}`, m);
+      tell({ event: "storage", storage: { kind: "waiting", unsaved: 0, why } });
+      await new Promise((later) => setTimeout(later, askAgain));
+    }
   }
 }
 
@@ -171,9 +184,10 @@ async function withoutCore(
       tell({ event: "aside", aside: ledger.asides() });
       return ok;
     case "rawSave": {
-      const row = session.held(m.doc) ?? (await ledger.bytes(m.doc));
-      if (!row) return refusal(m.n, "no-document", "There is no such job on this device.");
-      const bytes = withPending(row.bytes, ledger.records(m.doc));
+      const held = session.held(m.doc);
+      const stored = held ? { row: held, records: [] } : await ledger.stored(m.doc);
+      if (!stored) return refusal(m.n, "no-document", "There is no such job on this device.");
+      const bytes = withPending(stored.row.bytes, stored.records);
       if (!bytes) return refusal(m.n, "broken", "The stored text is no job file.");
       const seq = ledger.doc(m.doc)?.lastSeq ?? 0;
       ledger.seal(m.doc);

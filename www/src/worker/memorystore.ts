@@ -1,8 +1,8 @@
 // Storage for a browser that gives none: rows in maps. Every step is told to
 // the page, which hands the rows to the next worker if this one has to go.
 import { keyOf } from "../protocol.ts";
-import type { Op, Row, Rows, StoreName } from "../protocol.ts";
-import { keyText, type Store } from "./store.ts";
+import type { BytesRow, Op, Row, Rows, StoreName } from "../protocol.ts";
+import { keyText, type Contents, type Store } from "./store.ts";
 
 export class MemoryStore implements Store {
   readonly kind = "memory";
@@ -21,12 +21,16 @@ export class MemoryStore implements Store {
     return table;
   }
 
-  async all<S extends StoreName>(store: S): Promise<Rows[S][]> {
+  #all<S extends StoreName>(store: S): Rows[S][] {
     return [...this.#table(store).values()] as Rows[S][];
   }
 
-  async of<S extends "journal" | "bytes">(store: S, doc: string): Promise<Rows[S][]> {
-    return (await this.all(store)).filter((row) => row.doc === doc);
+  async contents(): Promise<Omit<Contents, "bytes">> {
+    return { docs: this.#all("docs"), journal: this.#all("journal"), aside: this.#all("aside"), meta: this.#all("meta") };
+  }
+
+  async bytes(doc: string): Promise<BytesRow | undefined> {
+    return this.#all("bytes").find((row) => row.doc === doc);
   }
 
   async commit(ops: Op[]): Promise<void> {

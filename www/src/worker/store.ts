@@ -1,6 +1,6 @@
 // Storage as the worker needs it: read everything of a kind, and commit a few
 // steps as one transaction. Two kinds exist, on the device and in memory.
-import type { Key, Op, Rows, StoreName } from "../protocol.ts";
+import type { BytesRow, Key, Op, Rows, StoreName } from "../protocol.ts";
 
 /** What a document's rev must be for the commit to count. */
 export interface Guard {
@@ -11,11 +11,13 @@ export interface Guard {
   by: string;
 }
 
+export type Contents = { [S in StoreName]: Rows[S][] };
+
 export interface Store {
   readonly kind: "device" | "memory";
-  all<S extends StoreName>(store: S): Promise<Rows[S][]>;
-  /** The rows of one document. */
-  of<S extends "journal" | "bytes">(store: S, doc: string): Promise<Rows[S][]>;
+  /** Everything but the bytes, as it stood at one moment. */
+  contents(): Promise<Omit<Contents, "bytes">>;
+  bytes(doc: string): Promise<BytesRow | undefined>;
   /** All steps or none; resolves when they are durable. Rejects with Conflict when a guard does not hold. */
   commit(ops: Op[], guards?: Guard[]): Promise<void>;
 }
