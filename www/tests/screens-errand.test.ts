@@ -1,10 +1,17 @@
 // The engineer beside the rig, with taps and keys counted: from a cold start
-// over the example job to a set reading for a load of his own.
+// over the example job to a set reading for a load of his own. Both errands are
+// done at two phone sizes, in what the keyboard leaves of one, without a
+// network, and with the browser killed in the middle.
 import assert from "node:assert/strict";
-import { check } from "./check.ts";
 import type { Page } from "playwright-core";
+import { DoomedBrowser, freshProfile } from "./browser.ts";
+import { check } from "./check.ts";
 import { settled } from "./page.ts";
 import { onPage, sizes } from "./screens-places.ts";
+import { Site } from "./site.ts";
+
+const [phone, small] = sizes;
+const withKeyboard = { width: 390, height: 330 };
 
 /** Fingers that count. */
 class Hand {
@@ -15,8 +22,7 @@ class Hand {
 
   async tap(selector: string, text?: string): Promise<void> {
     this.taps++;
-    const found = this.page.locator(selector, text === undefined ? {} : { hasText: text }).first();
-    await found.click();
+    await this.page.locator(selector, text === undefined ? {} : { hasText: text }).first().click();
   }
 
   async key(text: string): Promise<void> {
@@ -25,47 +31,119 @@ class Hand {
       await this.page.keyboard.press(one);
     }
   }
+
+  rests(errand: string): void {
+    const { width, height } = this.page.viewportSize() ?? { width: 0, height: 0 };
+    console.log(`${errand} at ${width} x ${height}: ${this.taps} taps, ${this.keys} keys`);
+    assert.ok(this.taps <= 8 && this.keys <= 8, `${errand}: ${this.taps} taps, ${this.keys} keys`);
+  }
 }
 
-for (const { width, height } of sizes.slice(0, 2)) {
-  check(`errand at ${width} x ${height}: example job, then another load on one of its piles`, async () => {
-    await onPage({ width, height }, async (page, site) => {
-      await page.goto(site.url);
-      const hand = new Hand(page);
-      await hand.tap('header a[href="#/example"]');
-      await hand.tap(".pile-mark a", "C1");
-      const before = await page.locator(".set .v").textContent();
-      await hand.tap('header a[href^="#/size"]');
-      await hand.tap("#row-load");
-      await page.locator("#row-load").evaluate((box) => (box as HTMLInputElement).select());
-      await hand.key("800");
-      await page.waitForFunction((before) => document.querySelector(".set .v")?.textContent !== before, before);
-      assert.equal(await page.locator("#row-load").inputValue(), "800");
-      assert.equal(await page.locator("#row-load-echo").textContent(), "= 800 kN");
-      console.log(`errand at ${width} x ${height}, load changed: ${hand.taps} taps, ${hand.keys} keys`);
-      assert.ok(hand.taps <= 8 && hand.keys <= 8, `${hand.taps} taps, ${hand.keys} keys`);
-    });
-  });
-
-  check(`errand at ${width} x ${height}: example job, then a sizing from nothing with its rig and pile`, async () => {
-    await onPage({ width, height }, async (page, site) => {
-      await page.goto(site.url);
-      await settled(page);
-      const hand = new Hand(page);
-      await hand.tap('header a[href="#/example"]');
-      await page.locator(".pile-table").waitFor();
-      await hand.tap(".back");
-      await hand.tap("#row-load");
-      await hand.key("900");
-      await hand.tap("#row-factor");
-      await hand.key("2");
-      await hand.tap('a.row[href^="#/pick-rig"]');
-      await hand.tap(".thing:has-text('Press 240') .pick");
-      await hand.tap('a.row[href^="#/pick-pile"]');
-      await hand.tap(".pick", "SQ 300");
-      await page.locator(".set .v").waitFor();
-      console.log(`errand at ${width} x ${height}, from nothing: ${hand.taps} taps, ${hand.keys} keys`);
-      assert.ok(hand.taps <= 8 && hand.keys <= 8, `${hand.taps} taps, ${hand.keys} keys`);
-    });
-  });
+function largeReading(page: Page): Promise<string | null> {
+  return page.locator(".set .v").textContent();
 }
+
+/** Another load on a pile of the example; both the readings and the box are in sight. */
+async function anotherLoad(page: Page): Promise<void> {
+  const hand = new Hand(page);
+  await hand.tap('header a[href="#/example"]');
+  await hand.tap(".pile-mark a", "C1");
+  const before = await largeReading(page);
+  await hand.tap('header a[href^="#/size"]');
+  await hand.tap("#row-load");
+  await page.locator("#row-load").evaluate((box) => (box as HTMLInputElement).select());
+  await hand.key("800");
+  await page.waitForFunction((before) => document.querySelector(".set .v")?.textContent !== before, before);
+  assert.equal(await page.locator("#row-load").inputValue(), "800");
+  assert.equal(await page.locator("#row-load-echo").textContent(), "= 800 kN");
+  for (const selector of [".set .v", "#row-load"]) {
+    const box = await page.locator(selector).boundingBox();
+    const height = page.viewportSize()?.height ?? 0;
+    assert.ok(box && box.y >= 0 && box.y + box.height <= height, `${selector} is in sight`);
+  }
+  hand.rests("another load");
+}
+
+/** A sizing of one's own, with a rig and a pile of the example. */
+async function fromNothing(page: Page): Promise<void> {
+  const hand = new Hand(page);
+  await hand.tap('header a[href="#/example"]');
+  await page.locator(".pile-table").waitFor();
+  await hand.tap(".back");
+  await hand.tap("#row-load");
+  await hand.key("900");
+  await hand.tap("#row-factor");
+  await hand.key("2");
+  await hand.tap('a.row[href^="#/pick-rig"]');
+  await hand.tap(".thing:has-text('Press 240') .pick");
+  await hand.tap('a.row[href^="#/pick-pile"]');
+  await hand.tap(".pick", "SQ 300");
+  await page.locator(".set .v").waitFor();
+  hand.rests("from nothing");
+}
+
+const errands = { "another load on a pile of the example": anotherLoad, "a sizing from nothing": fromNothing };
+
+for (const [name, errand] of Object.entries(errands)) {
+  for (const size of [phone, small, withKeyboard]) {
+    check(`errand at ${size.width} x ${size.height}: ${name}`, () =>
+      onPage(size, async (page, site) => {
+        await page.goto(site.url);
+        await errand(page);
+      }),
+    );
+  }
+
+  check(`errand without a network, cold: ${name}`, () =>
+    onPage(phone, async (first, site) => {
+      await first.goto(site.url);
+      await first.waitForFunction(() => globalThis.gaugewright?.signals.offlineReady.value);
+      const context = first.context();
+      await (await context.newCDPSession(first)).send("Network.clearBrowserCache");
+      await first.close();
+      await site.close();
+      for (const size of [phone, small, withKeyboard]) {
+        const page = await context.newPage();
+        await page.setViewportSize(size);
+        await page.goto(site.url);
+        await errand(page);
+        // The next one starts from nothing, too.
+        await page.evaluate(async () => {
+          for (const doc of [...gaugewright.signals.docs.value.keys()]) await gaugewright.host.forget(doc);
+        });
+        await page.close();
+      }
+    }),
+  );
+}
+
+check("errand with the browser killed after it: the sizing is offered, and one tap brings the reading back", async () => {
+  const site = await Site.open("build");
+  const profile = freshProfile();
+  let browser: DoomedBrowser | null = null;
+  const started = async (): Promise<Page> => {
+    browser = await DoomedBrowser.launch(profile.folder);
+    const page = await browser.page();
+    await page.setViewportSize(phone);
+    await page.goto(site.url);
+    return page;
+  };
+  try {
+    const page = await started();
+    await fromNothing(page);
+    const reading = await largeReading(page);
+    await page.waitForFunction(() => /^saved on this device/.test(document.querySelector(".status")?.textContent ?? ""));
+    await browser!.kill();
+    const again = await started();
+    await settled(again);
+    assert.equal(await again.locator(".set .v").count(), 0, "no reading before the tap");
+    await again.locator(".band.offer button").first().click();
+    await again.locator(".set .v").waitFor();
+    assert.equal(await largeReading(again), reading);
+    assert.equal(await again.locator("#row-load").inputValue(), "900");
+  } finally {
+    await (browser as DoomedBrowser | null)?.kill();
+    profile.drop();
+    await site.close();
+  }
+});
