@@ -7,17 +7,6 @@ import (
 	"gaugewright/calc/working"
 )
 
-// expectedHead is the level of the head of a pile pressed just to its founding
-// level.
-//
-//	Z_h = Z_toe + L
-func expectedHead(toe, total quantity.Length) quantity.Length { return toe + total }
-
-var expectedHeadRule = working.Rule{
-	Key: "assess.expectedHead", Symbol: "Z_h", Formula: "Z_toe + L", Dim: quantity.Lengths, Decimals: 4, Basis: "segment.need",
-	Inputs: []working.Symbol{{Name: "Z_toe", Dim: quantity.Lengths, Key: "toeLevel"}, {Name: "L", Dim: quantity.Lengths, Key: "totalLength"}},
-}
-
 // head says what is to be done at the pile head: from the surveyed level, or
 // before there is one from the level that is expected.
 func (w *judge) head() {
@@ -85,7 +74,7 @@ func (w *judge) headLevel() (level working.Of[quantity.Length], ok bool) {
 		return level, false
 	}
 	length := working.Of[quantity.Length]{V: quantity.Length(total.V), Ref: total.Ref}
-	return working.Put(w.book, expectedHeadRule, "head.expected", expectedHead(w.pile.Founding.V, length.V), w.pile.Founding.In(w.book), length.In()), true
+	return working.Put(w.book, head.ExpectedRule, "head.expected", head.Expected(w.pile.Founding.V, length.V), w.pile.Founding.In(w.book), length.In()), true
 }
 
 func optional(g job.Given[quantity.Length]) head.Optional {

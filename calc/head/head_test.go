@@ -261,3 +261,19 @@ func TestEveryInputMatters(t *testing.T) {
 		}
 	}
 }
+
+func BenchmarkCompute(b *testing.B) {
+	in := Input{Cutoff: 11.2, Head: k(12.35), Projection: k(0.6), Lap: k(0.8), Platform: k(12.6)}
+	for b.Loop() {
+		if r, err := Compute(in); err != nil || r.State != ToCut {
+			b.Fatal("not to cut")
+		}
+	}
+}
+
+func TestExpectedHead(t *testing.T) {
+	// By hand, across the datum: -5.40 + 18.0 = 12.60; below it -20.0 + 12.0 = -8.0.
+	for _, c := range [][3]float64{{-5.40, 18, 12.60}, {-20, 12, -8}, {3.5, 0.5, 4}} {
+		assert.InDelta(t, c[2], float64(Expected(quantity.Length(c[0]), quantity.Length(c[1]))), 1e-12)
+	}
+}

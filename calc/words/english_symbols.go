@@ -33,7 +33,7 @@ var symbols = map[string]string{
 
 	"rule.head.above": "Head above cut-off", "rule.head.sawLevel": "Level of the saw cut", "rule.head.sawAbovePlatform": "Saw cut above platform",
 	"rule.head.fromHead": "Length to cut, from the head", "rule.head.offCut": "Off-cut to keep", "rule.head.short": "Bars short by",
-	"rule.head.breakTo": "Level to break back to", "rule.head.height": "Height to build up", "rule.assess.expectedHead": "Level of the head that is expected",
+	"rule.head.breakTo": "Level to break back to", "rule.head.height": "Height to build up", "rule.head.expected": "Level of the head that is expected",
 	"rule.pile.circle.area": "Area of a round section", "rule.pile.circle.moment": "Second moment of a round section", "rule.pile.lineMass": "Mass per metre",
 	"rule.pile.ring.area": "Area of a hollow section", "rule.pile.ring.moment": "Second moment of a hollow section", "rule.pile.round.surface": "Surface per metre",
 	"rule.pile.segmentMass": "Mass of a segment", "rule.pile.square.area": "Area of a square section", "rule.pile.square.moment": "Second moment of a square section",
