@@ -175,7 +175,8 @@ var page = map[string]string{
 
 	"page.readonly.says": "Another tab is editing. This one only shows.",
 
-	"page.band.seen": "Seen",
+	"page.band.restored": "The browser had lost what it kept for this page. Everything that was saved has been brought back from the second copy on this device.",
+	"page.band.seen":     "Seen",
 
 	"page.update.offered": "A newer version is ready.",
 	"page.update.take":    "Use it now",
@@ -183,13 +184,13 @@ var page = map[string]string{
 	"page.update.taken":   "Another tab has moved to a newer version.",
 	"page.update.reload":  "Load this page again",
 
-	"page.status.memory":    "storage unavailable: only in memory",
-	"page.status.waiting":   "the storage of this device does not answer yet: {why}",
-	"page.status.unsaved":   "not saved, only in memory: {why}",
-	"page.status.readonly":  "another tab is editing: this one only shows",
-	"page.status.none":      "nothing entered yet",
-	"page.status.saved":     "saved on this device at {at}, in a file since {filed}",
-	"page.status.unfiled":   "saved on this device at {at}; not in any file since {since} ({count} changes)",
+	"page.status.memory":      "storage unavailable: only in memory",
+	"page.status.waiting":     "the storage of this device does not answer yet: {why}",
+	"page.status.unsaved":     "not saved, only in memory: {why}",
+	"page.status.readonly":    "another tab is editing: this one only shows",
+	"page.status.none":        "nothing entered yet",
+	"page.status.saved":       "saved on this device at {at}, in a file since {filed}",
+	"page.status.unfiled":     "saved on this device at {at}; not in any file since {since} ({count} changes)",
 	"page.status.unfiled.one": "saved on this device at {at}; not in any file since {since} (1 change)",
 
 	"page.settings.theme":        "Appearance",

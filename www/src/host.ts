@@ -227,6 +227,9 @@ function note(event: Event): void {
     case "storage":
       signals.storage.value = event.storage;
       break;
+    case "restored":
+      signals.restored.value = true;
+      break;
     case "aside":
       signals.aside.value = event.aside;
       break;

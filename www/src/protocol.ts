@@ -104,6 +104,8 @@ export type Event =
   | { event: "forgotten"; doc: string }
   | { event: "aside"; aside: Aside[] }
   | { event: "storage"; storage: StorageState }
+  /** The browser's database was found empty; everything was brought back from the second copy. */
+  | { event: "restored" }
   | { event: "core"; core: CoreState }
   /** Right before a call that cannot be interrupted. */
   | ({ event: "calling" } & Calling)

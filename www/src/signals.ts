@@ -7,6 +7,8 @@ import type { Aside, CoreState, DocInfo, Meta, StorageState } from "./protocol.t
 export const core = signal<CoreState>({ state: "starting" });
 /** What the device's storage does. */
 export const storage = signal<StorageState>({ kind: "device", unsaved: 0 });
+/** The browser had lost its database at this start; the second copy brought everything back. */
+export const restored = signal(false);
 /** The documents on this device by name. */
 export const docs = signal<ReadonlyMap<string, DocInfo>>(new Map());
 /** Entries the calculation failed on twice, kept with their text. */

@@ -4,7 +4,7 @@ import { signal } from "@preact/signals-core";
 import { html, nothing, type TemplateResult } from "lit-html";
 import * as host from "../host.ts";
 import * as offline from "../offline.ts";
-import { aside, core, readOnly, updateOffered, updateTaken } from "../signals.ts";
+import { aside, core, readOnly, restored, updateOffered, updateTaken } from "../signals.ts";
 import { statusOf } from "./status.ts";
 import { refusal } from "./data.ts";
 import { label } from "./labels.ts";
@@ -15,6 +15,7 @@ import { current } from "./sizingstate.ts";
 
 /** The update was put off until the next visit. */
 const later = signal(false);
+const restoredSeen = signal(false);
 
 type Shown = TemplateResult | typeof nothing;
 
@@ -85,6 +86,14 @@ export function bands(): Shown {
       html`<div class="band" role="status">
         <p>${notice.value}</p>
         <div class="band-acts"><button type="button" @click=${() => (notice.value = "")}>${label("band.seen")}</button></div>
+      </div>`,
+    );
+  }
+  if (restored.value && !restoredSeen.value) {
+    list.push(
+      html`<div class="band" role="status">
+        <p>${label("band.restored")}</p>
+        <div class="band-acts"><button type="button" @click=${() => (restoredSeen.value = true)}>${label("band.seen")}</button></div>
       </div>`,
     );
   }

@@ -13,6 +13,7 @@ import { refusal } from "./refusal.ts";
 import { Broken, NoDocument, Session } from "./session.ts";
 import { Snapshots } from "./snapshots.ts";
 import { Conflict, type Store } from "./store.ts";
+import { TwiceStore } from "./twicestore.ts";
 import { close, enter, keep, open, save, show, writeDown, type Desk } from "./verbs.ts";
 
 type Start = Extract<ToWorker, { verb: "start" }>;
@@ -102,7 +103,9 @@ async function openLedger(m: Start): Promise<Ledger> {
   if (typeof indexedDB === "undefined") return loaded(inMemory([]), "this browser has no storage for pages", m);
   for (const until = performance.now() + patience; ; ) {
     try {
-      return await loaded(await DeviceStore.open(), null, m);
+      const { store, restored } = await TwiceStore.over(await DeviceStore.open(), m.readOnly);
+      if (restored) tell({ event: "restored" });
+      return await loaded(store, null, m);
     } catch (problem) {
       const why = problem instanceof Error ? problem.message : String(problem);
       if (!mayPass(problem)) return loaded(inMemory([]), `this browser refuses storage: ${why}`, m);
