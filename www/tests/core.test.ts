@@ -3,17 +3,11 @@
 import assert from "node:assert/strict";
 import { check } from "./check.ts";
 import type { Page } from "playwright-core";
-import { withBrowser } from "./browser.ts";
 import { coreState, openNew, rawText, settled, type, values, visit } from "./page.ts";
-import { Site, type SiteName } from "./site.ts";
+import { onSite, type SiteName } from "./site.ts";
 
-async function withCore(name: SiteName, work: (page: Page) => Promise<void>): Promise<void> {
-  const site = await Site.open(name);
-  try {
-    await withBrowser(async (context) => work(await visit(await context.newPage(), site.url)));
-  } finally {
-    await site.close();
-  }
+function withCore(name: SiteName, work: (page: Page) => Promise<void>): Promise<void> {
+  return onSite(name, async (context, site) => work(await visit(await context.newPage(), site.url)));
 }
 
 function asides(page: Page) {
@@ -152,31 +146,26 @@ check("a core that fails on writing a snapshot leaves everything in the journal"
     assert.match(await rawText(page, "sizing"), /"pending": \[\n\{.*"text":"panic".*\n\{.*"path":"after"/s);
   }));
 
-check("a core that never gets ready is given up in words; stored jobs can still be saved", async () => {
-  const site = await Site.open("plain");
-  try {
-    await withBrowser(async (context) => {
-      let page = await visit(await context.newPage(), site.url);
-      await openNew(page, "sizing");
-      await type(page, "sizing", "a", "kept");
-      await page.close();
-      await site.become("mute");
-      page = await context.newPage();
-      // The stored program must not hide the new one.
-      await page.goto(`${site.url}reset.html`);
-      await page.click("#reset");
-      await page.getByText("Done.").waitFor();
-      await page.goto(site.url);
-      await page.waitForFunction(() => globalThis.gaugewright?.signals.core.value.state === "unavailable", null, {
-        timeout: 40000,
-      });
-      assert.match(await rawText(page, "sizing"), /kept/);
-      const { answer, savedAt } = await type(page, "sizing", "b", "later");
-      assert.equal(answer.code, "core-unavailable");
-      assert.ok(savedAt, "an entry is durable even so");
-      assert.match(await rawText(page, "sizing"), /"pending": \[\n\{.*"text":"later"/s);
+check("a core that never gets ready is given up in words; stored jobs can still be saved", () =>
+  onSite("plain", async (context, site) => {
+    let page = await visit(await context.newPage(), site.url);
+    await openNew(page, "sizing");
+    await type(page, "sizing", "a", "kept");
+    await page.close();
+    await site.become("mute");
+    page = await context.newPage();
+    // The stored program must not hide the new one.
+    await page.goto(`${site.url}reset.html`);
+    await page.click("#reset");
+    await page.getByText("Done.").waitFor();
+    await page.goto(site.url);
+    await page.waitForFunction(() => globalThis.gaugewright?.signals.core.value.state === "unavailable", null, {
+      timeout: 40000,
     });
-  } finally {
-    await site.close();
-  }
-});
+    assert.match(await rawText(page, "sizing"), /kept/);
+    const { answer, savedAt } = await type(page, "sizing", "b", "later");
+    assert.equal(answer.code, "core-unavailable");
+    assert.ok(savedAt, "an entry is durable even so");
+    assert.match(await rawText(page, "sizing"), /"pending": \[\n\{.*"text":"later"/s);
+  }),
+);

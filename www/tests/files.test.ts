@@ -3,21 +3,15 @@
 import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
-import { withBrowser } from "./browser.ts";
 import { check } from "./check.ts";
 import { openNew, type, values, visit } from "./page.ts";
-import { Site } from "./site.ts";
+import { onSite } from "./site.ts";
 
-async function withPage(work: (page: Page) => Promise<void>, init: () => void = () => {}): Promise<void> {
-  const site = await Site.open("plain");
-  try {
-    await withBrowser(async (context) => {
-      await context.addInitScript(init);
-      await work(await visit(await context.newPage(), site.url));
-    });
-  } finally {
-    await site.close();
-  }
+function withPage(work: (page: Page) => Promise<void>, init: () => void = () => {}): Promise<void> {
+  return onSite("plain", async (context, site) => {
+    await context.addInitScript(init);
+    await work(await visit(await context.newPage(), site.url));
+  });
 }
 
 function withoutPicker(): void {

@@ -3,10 +3,9 @@
 import assert from "node:assert/strict";
 import type { Page } from "playwright-core";
 import type { ScreenName } from "../src/screens/list.ts";
-import { withBrowser } from "./browser.ts";
 import { twoCopies } from "./history-copies.ts";
 import { visit } from "./page.ts";
-import { Site } from "./site.ts";
+import { onSite, type Site } from "./site.ts";
 
 export const sizes = [
   { width: 390, height: 664 },
@@ -144,19 +143,11 @@ export async function typeInto(page: Page, selector: string, text: string): Prom
 }
 
 /** Runs `work` on a page of the product in a fresh browser; everything is closed afterwards, come what may. */
-export async function onPage(
-  size: { width: number; height: number },
-  work: (page: Page, site: Site) => Promise<void>,
-): Promise<void> {
-  const site = await Site.open("build");
-  try {
-    await withBrowser(async (context) => {
-      context.setDefaultTimeout(30_000);
-      const page = await context.newPage();
-      await page.setViewportSize(size);
-      await work(page, site);
-    });
-  } finally {
-    await site.close();
-  }
+export function onPage(size: { width: number; height: number }, work: (page: Page, site: Site) => Promise<void>): Promise<void> {
+  return onSite("build", async (context, site) => {
+    context.setDefaultTimeout(30_000);
+    const page = await context.newPage();
+    await page.setViewportSize(size);
+    await work(page, site);
+  });
 }

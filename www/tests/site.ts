@@ -3,7 +3,9 @@ import { readFileSync } from "node:fs";
 import type { IncomingMessage, Server, ServerResponse } from "node:http";
 import type { AddressInfo } from "node:net";
 import { join } from "node:path";
+import type { BrowserContext } from "playwright-core";
 import { staticServer } from "../tools/static.mjs";
+import { withBrowser } from "./browser.ts";
 
 export const www = process.env["WWW"] ?? "";
 
@@ -72,5 +74,15 @@ export class Site {
   async #listen(port: number): Promise<void> {
     await new Promise<void>((done) => this.#server.listen(port, "127.0.0.1", done));
     this.#port = (this.#server.address() as AddressInfo).port;
+  }
+}
+
+/** Runs `work` with a site and a window of its own; the site may be closed before. */
+export async function onSite(name: SiteName, work: (context: BrowserContext, site: Site) => Promise<void>): Promise<void> {
+  const site = await Site.open(name);
+  try {
+    await withBrowser((context) => work(context, site));
+  } finally {
+    await site.close();
   }
 }
