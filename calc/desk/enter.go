@@ -21,6 +21,7 @@ import (
 //	unwaive path
 //	strike  path, why: strikes a thing out
 //	title   title: names the job
+//	use     trial: takes over a trial, as one entry
 //	undo    of: {sitting, s}: takes an entry back, by an entry
 //	join    with bytes: another copy of the job
 //
@@ -47,6 +48,8 @@ func (f *file) enter(r *document.Node, data []byte) *document.Node {
 		answer = f.strike(r)
 	case "title":
 		answer = f.put(r, "/now/title", strings.TrimSpace(r.Get("title").Text()), false)
+	case "use":
+		answer = f.use(r)
 	case "undo":
 		answer = f.undo(r)
 	case "join":

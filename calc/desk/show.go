@@ -24,8 +24,12 @@ import (
 //	compare  what differs between the states at two times: from, to
 //
 // Every number for a person is a text with its unit and with the place of its
-// working.
+// working. With a "trial" the answer is as if that had been entered.
 func (f *file) show(r *document.Node) *document.Node {
+	f, refused := f.trial(r.Get("trial"))
+	if refused != nil {
+		return refused
+	}
 	switch view := r.Get("view").Text(); view {
 	case "sizing":
 		return f.showSizing(r)

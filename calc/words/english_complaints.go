@@ -50,7 +50,8 @@ var complaints = map[string]string{
 	"desk.fault":    "The calculation stopped at this request. Nothing entered before is lost.",
 	"desk.do":       "There is no entry of the kind “{0}”.", "desk.ids": "The request brings no ids for what it adds.",
 	"desk.parcel": "What was to be copied cannot be read.", "desk.missing": "“{0}” is not in the job any more.",
-	"desk.waiver": "A waiver needs a name and a reason.",
+	"desk.waiver":      "A waiver needs a name and a reason.",
+	"desk.trialUnread": "A value of the trial cannot be read. Mend it first; the job is as it was.",
 
 	"desk.otherJob":      "This is another job, “{1}”, not a copy of “{0}”. Nothing was changed.",
 	"desk.nothingToUndo": "There is nothing left to take back: the values were changed since.",
