@@ -30,7 +30,9 @@ export class Snapshots {
   due(doc: string): void {
     if (!this.allowed || this.ledger.readOnly || this.#failed.has(doc)) return;
     clearTimeout(this.#timers.get(doc));
-    if (this.ledger.records(doc).length >= longest) {
+    // Another copy of the job that was put in is costly to put in again at the next start.
+    const records = this.ledger.records(doc);
+    if (records.length >= longest || records.some(({ bytes }) => bytes !== null)) {
       void this.inTurn(() => this.take(doc));
       return;
     }
