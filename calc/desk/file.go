@@ -17,6 +17,7 @@ type file struct {
 	choices  []history.Choice // open ones: two values for one field
 	harm     []string         // what is wrong with the history
 	readOnly bool
+	tried    map[string]bool // paths of a trial: what stands there was never entered
 
 	// What was worked out from the present tree; see changed.
 	judged  *assess.Job
@@ -158,8 +159,11 @@ func opened(r *document.Node, name string, data []byte) (f *file, refused *docum
 	}
 	f = &file{root: root, readOnly: job.ReadOnly(root)}
 	if !f.readOnly {
-		history.Reconcile(root)
-		f.readHistory()
+		l := history.Read(root)
+		if l.Reconcile() {
+			l = history.Read(root)
+		}
+		f.noteHistory(l)
 	}
 	return f, nil
 }
@@ -171,8 +175,9 @@ func (f *file) openAnswer() *document.Node {
 }
 
 // readHistory looks for open choices and for damage.
-func (f *file) readHistory() {
-	l := history.Read(f.root)
+func (f *file) readHistory() { f.noteHistory(history.Read(f.root)) }
+
+func (f *file) noteHistory(l *history.Log) {
 	f.choices, f.harm = l.Choices(), nil
 	for _, d := range l.Damage() {
 		f.harm = append(f.harm, damageSays(d))

@@ -173,6 +173,14 @@ func (f *file) showSizing(r *document.Node) *document.Node {
 	)
 	blank := !p.WorkingLoad.Known() && p.Rig == "" && p.Type == "" && f.root.At(factor).Text() == "" && f.root.Get("unread") == nil
 	o = o.with("rows", rows).with("blank", yes(blank)).with("last", text(f.summary(p))).with("holdSays", text(f.hold(p)))
+	if r.Get("tries").Bool() {
+		tries := document.NewList(f.field(p.Path+"/rig"), f.field(p.Path+"/circuit"))
+		if p.Rig != "" {
+			tries.Append(f.field("/now/rigs/" + document.Escape(p.Rig) + "/ballast"))
+		}
+		tries.Append(f.field(p.Path + "/type"))
+		o = o.with("tries", tries)
+	}
 	return o.with("pile", text(pile)).with("criterion", text(p.Criterion)).with("type", text(p.Type)).
 		with("rig", newObject().with("id", text(p.Rig)).with("circuit", text(p.Circuit)).Node).Node
 }

@@ -26,7 +26,7 @@ func (f *file) trial(list *document.Node) (*file, *document.Node) {
 	if unread := f.root.Get("unread"); unread != nil {
 		root.Set("unread", unread.Clone())
 	}
-	t := &file{root: root, choices: f.choices, levels: f.levels, readOnly: f.readOnly}
+	t := &file{root: root, choices: f.choices, levels: f.levels, readOnly: f.readOnly, tried: map[string]bool{}}
 	touched := map[string]bool{}
 	for _, one := range list.Items() {
 		path := one.Get("path").Text()
@@ -35,6 +35,7 @@ func (f *file) trial(list *document.Node) (*file, *document.Node) {
 			return nil, refusal("desk.path", path)
 		}
 		t.touch(path, touched)
+		t.tried[path] = true
 		var value string
 		if chosen := one.Get("value"); chosen != nil {
 			value = chosen.Text()

@@ -133,7 +133,11 @@ func (f *file) showStated(path string) *document.Node {
 	if f.contested(path) {
 		conversion = words.Say("leaf.contested")
 	}
-	stated := newObject().with("typed", text(typed)).with("conversion", text(conversion)).with("path", text(path))
+	stated := newObject().with("typed", text(typed)).with("conversion", text(conversion))
+	if f.tried[path] {
+		return okay().with("title", text(title)).with("result", text(typed)).with("stated", stated.with("by", text(words.Say("leaf.tried"))).Node).Node
+	}
+	stated = stated.with("path", text(path))
 	if below, ok := strings.CutPrefix(path, "/now"); ok {
 		if o, ok := history.LastOf(f.root, below); ok {
 			stated = stated.with("by", text(o.Who)).with("at", text(o.At)).with("device", text(o.Device))

@@ -35,6 +35,12 @@ var page = map[string]string{
 	"page.row.choose": "choose",
 	"page.row.none":   "nothing entered yet",
 
+	"page.trial.title":   "What if",
+	"page.trial.working": "Working of a trial",
+	"page.trial.says":    "Trial, nothing is entered",
+	"page.trial.use":     "Use this",
+	"page.trial.more":    "Also to be tried",
+
 	"page.sizing.last":     "Last sizing",
 	"page.sizing.offered":  "Take up the last sizing, or type to start a new one.",
 	"page.sizing.takeup":   "Take it up",
@@ -92,7 +98,7 @@ var page = map[string]string{
 	"page.print": "Print",
 
 	"page.pile.title":   "Pile",
-	"page.pile.size":    "Change load",
+	"page.pile.size":    "What if",
 	"page.pile.edit":    "Open all entries",
 	"page.pile.drawing": "To scale",
 

@@ -284,3 +284,39 @@ check("a job that is on the device already is asked about", () =>
     await page.waitForURL(/#\/piles\//);
     assert.ok(page.url().includes(encodeURIComponent(job)));
   }));
+
+check("what is tried on a pile shows and opens, changes nothing, and is used only by a tap", () =>
+  onPage({ width: 390, height: 664 }, async (page, site) => {
+    await page.goto(site.url);
+    await page.locator('header a[href="#/example"]').click();
+    await page.locator(".pile-mark a", { hasText: "C1" }).first().click();
+    const stands = await page.locator(".set .v").textContent();
+    await page.locator('header a[href^="#/size"]').click();
+    await page.locator("#row-load").fill("800");
+    await page.waitForFunction((before) => document.querySelector(".set .v")?.textContent !== before, stands);
+    assert.match((await page.locator(".head .over").textContent()) ?? "", /nothing is entered/);
+    const tried = await page.locator(".set .v").textContent();
+    // Its working is the trial's, and says so.
+    await page.locator(".set a").click();
+    await page.locator(".page.working .over", { hasText: "Working of a trial" }).waitFor();
+    for (const name of [/^set load$/, /^working load$/]) await page.locator(".row.in", { has: page.locator(".in-name", { hasText: name }) }).click();
+    await page.locator(".facts", { hasText: "tried only, not entered" }).waitFor();
+    for (let step = 0; step < 3; step++) await page.locator(".back").click();
+    assert.equal(await page.locator(".set .v").textContent(), tried, "the trial is still there");
+    // Leaving drops it.
+    await page.locator(".back").click();
+    await page.locator(".page.pile").waitFor();
+    assert.equal(await page.locator(".set .v").textContent(), stands);
+    await page.locator('header a[href^="#/size"]').click();
+    await page.locator("#row-load").waitFor();
+    assert.equal(await page.locator("#row-load").inputValue(), "900");
+    // Another pile type is tried with it, and this time both are used.
+    await page.locator("#row-load").fill("800");
+    await page.locator(".tries .choice", { hasText: "SP 400" }).click();
+    await page.locator('.tries .choice[aria-pressed="true"]', { hasText: "SP 400" }).waitFor();
+    await page.locator("header .main-act").click();
+    await page.locator(".page.pile").waitFor();
+    await page.waitForFunction((before) => document.querySelector(".set .v")?.textContent !== before, stands);
+    assert.match(await page.evaluate(() => document.querySelector(".status")?.textContent ?? ""), /1 change\)/, "taken over as one entry");
+  }),
+);

@@ -28,6 +28,7 @@ import { settingsScreen } from "./settings.ts";
 import { firstScreen, pileSizing } from "./sizing.ts";
 import { current, lookForLast, looked, offered } from "./sizingstate.ts";
 import { restoreTheme } from "./theme.ts";
+import { watchTrial } from "./trial.ts";
 import { keepBoxSeen, watchHeight } from "./viewport.ts";
 import { workingScreen } from "./working.ts";
 
@@ -63,6 +64,7 @@ export function startScreens(root: HTMLElement): void {
   watchRoute();
   watchHeight();
   watchDrops();
+  watchTrial();
   const resume = typingBeforeStart(root);
   root.replaceChildren();
   let last: readonly string[] | undefined;

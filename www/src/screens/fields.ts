@@ -10,6 +10,7 @@ import { answered, chooseUnit, draftOf, drop, left, sent, typing, unitChosen } f
 import { historyLink } from "./history.ts";
 import { label } from "./labels.ts";
 import { unitText } from "./symbols.ts";
+import { trialKey, tryChoice, tryText } from "./trial.ts";
 import type { Field, Offer, Problem } from "./views.ts";
 
 type Shown = TemplateResult | typeof nothing;
@@ -19,10 +20,13 @@ export type Show = { view: string; [name: string]: Json };
 export interface Target {
   doc: string;
   show: Show;
+  /** The pile on which this is only tried. */
+  trial?: string;
 }
 
 export async function type(target: Target, path: string, typed: string, entered = typed): Promise<void> {
-  const key = draftKey(target.doc, path);
+  const key = keyOf(target, path);
+  if (target.trial !== undefined) return tryText(target.doc, target.trial, key, path, typed, entered);
   typing(key, typed);
   sent(key);
   const { answer } = await enter(target.doc, { do: "type", path, typed: entered }, target.show);
@@ -30,8 +34,13 @@ export async function type(target: Target, path: string, typed: string, entered 
   answered(key, taken, taken ? ((answer["problem"] as Problem | undefined) ?? null) : { says: answer.says ?? "" });
 }
 
-export function draftKey(doc: string, path: string): string {
-  return `${doc} ${path}`;
+function keyOf(target: Target, path: string): string {
+  return `${target.trial === undefined ? target.doc : trialKey(target.doc)} ${path}`;
+}
+
+async function choose(target: Target, path: string, value: string): Promise<void> {
+  if (target.trial !== undefined) await tryChoice(target.doc, target.trial, path, value);
+  else await enter(target.doc, { do: "choose", path, value }, target.show);
 }
 
 /** An edit box and what it does; one template for all, so that a box keeps its focus when its field arrives. */
@@ -76,7 +85,7 @@ export function box(target: Target, field: Field, id: string): TemplateResult {
 export function boxOf(target: Target, field: Field, id: string): Box {
   return {
     id,
-    key: draftKey(target.doc, field.path),
+    key: keyOf(target, field.path),
     path: field.path,
     typed: field.typed,
     mode: field.kind === "text" || field.minus ? "text" : field.kind === "count" ? "numeric" : "decimal",
@@ -91,7 +100,7 @@ export function boxOf(target: Target, field: Field, id: string): Box {
  */
 function withUnit(target: Target, field: Field, typed: string): string {
   if (field.kind !== "quantity") return typed;
-  const key = draftKey(target.doc, field.path);
+  const key = keyOf(target, field.path);
   if (/[a-z%]/i.test(typed)) {
     chooseUnit(key, undefined);
     return typed;
@@ -115,7 +124,7 @@ export function echo(field: Field, id: string): TemplateResult {
 export function unitChooser(target: Target, field: Field, id: string): Shown {
   const units = field.units ?? [];
   if (units.filter((unit) => unit !== "").length < 2) return field.unit ? html`<span class="unit">${unitText(field.unit)}</span>` : nothing;
-  const key = draftKey(target.doc, field.path);
+  const key = keyOf(target, field.path);
   const chosen = unitChosen(key) ?? field.unit;
   const pick = (event: Event) => {
     const unit = (event.target as HTMLSelectElement).value;
@@ -143,14 +152,15 @@ export function problemBand(target: Target, field: Field, id: string): TemplateR
 }
 
 function problemOf(target: Target, field: Field): Problem | null {
-  return field.problem ?? draftOf(draftKey(target.doc, field.path))?.problem ?? null;
+  return field.problem ?? draftOf(keyOf(target, field.path))?.problem ?? null;
 }
 
 async function takeOffer(target: Target, path: string, offer: Offer): Promise<void> {
-  const key = draftKey(target.doc, path);
+  const key = keyOf(target, path);
   if (offer.decimalSign) {
     // The core reads again by itself what it could not read before.
-    await enter(target.doc, { do: "sign", sign: offer.decimalSign }, target.show);
+    if (target.trial !== undefined) await tryChoice(target.doc, target.trial, "/now/decimalSign", offer.decimalSign);
+    else await enter(target.doc, { do: "sign", sign: offer.decimalSign }, target.show);
     drop(key);
     return;
   }
@@ -176,7 +186,7 @@ function boxField(target: Target, field: Field, id: string): TemplateResult {
 
 /** The way to what was stated here before. */
 function toHistory(target: Target, field: Field): Shown {
-  return field.state === "blank" ? nothing : historyLink(target.doc, field.path, field.label);
+  return field.state === "blank" || target.trial !== undefined ? nothing : historyLink(target.doc, field.path, field.label);
 }
 
 /** "not known" and the like: typed as their text; pressed again, the field is blank. */
@@ -186,7 +196,7 @@ function specials(target: Target, field: Field): Shown {
     ${field.others.map((other) => {
       const on = field.state === other.value;
       return html`<button type="button" class="choice" aria-pressed=${on ? "true" : "false"} ?disabled=${readOnly.value}
-        @click=${() => void type(target, field.path, on ? "" : other.value).then(() => left(draftKey(target.doc, field.path)))}>
+        @click=${() => void type(target, field.path, on ? "" : other.value).then(() => left(keyOf(target, field.path)))}>
         ${tick(on)}${other.label}
       </button>`;
     })}
@@ -195,11 +205,10 @@ function specials(target: Target, field: Field): Shown {
 
 function choiceField(target: Target, field: Field, id: string): TemplateResult {
   const all = [...(field.choices ?? []), ...(field.others ?? [])];
-  const choose = (value: string) => void enter(target.doc, { do: "choose", path: field.path, value }, target.show);
   if (all.length > 5) {
     return html`<label for=${id}>${field.label}</label>
       <div class="entry">
-        <select class="box" id=${id} ?disabled=${readOnly.value} @change=${(event: Event) => choose((event.target as HTMLSelectElement).value)}>
+        <select class="box" id=${id} ?disabled=${readOnly.value} @change=${(event: Event) => void choose(target, field.path, (event.target as HTMLSelectElement).value)}>
           <option value="" .selected=${live(field.typed === "")}>${label("field.choose")}</option>
           ${all.map((one) => html`<option value=${one.value} .selected=${live(one.value === field.typed)}>${one.label}</option>`)}
         </select>
@@ -213,7 +222,7 @@ function choiceField(target: Target, field: Field, id: string): TemplateResult {
       ${all.map((one) => {
         const on = one.value === field.typed;
         return html`<button type="button" class="choice" aria-pressed=${on ? "true" : "false"} ?disabled=${readOnly.value}
-          @click=${() => choose(on ? "" : one.value)}>${tick(on)}${one.label}</button>`;
+          @click=${() => void choose(target, field.path, on ? "" : one.value)}>${tick(on)}${one.label}</button>`;
       })}
       ${toHistory(target, field)}
     </div>

@@ -66,6 +66,11 @@ export function chooseUnit(key: string, unit: string | undefined): void {
   units.value = next;
 }
 
+/** Drops every draft whose key starts with `prefix`. */
+export function dropAll(prefix: string): void {
+  takeAll(prefix);
+}
+
 /** Drafts whose keys start with `prefix`, taken out. */
 export function takeAll(prefix: string): [string, string][] {
   const taken: [string, string][] = [];

@@ -7,12 +7,14 @@ import { label } from "./labels.ts";
 import { number } from "./number.ts";
 import { link } from "./route.ts";
 import { minus } from "./symbols.ts";
+import { trialArgs, tries } from "./trial.ts";
 import type { Limit, Sizing } from "./views.ts";
 
 export function limitsScreen(doc: string, pile: string | undefined): TemplateResult {
-  const sizing = view<Sizing>(doc, "sizing", pile ? { pile } : {});
+  const sizing = view<Sizing>(doc, "sizing", pile ? { pile, ...trialArgs(doc, pile) } : {});
   return frame({
     name: "limits",
+    ...(tries(doc, pile).length > 0 ? { over: label("trial.title") } : {}),
     title: label("row.limits"),
     doc,
     body: sizing?.ok ? limitList(doc, pile, sizing.limits) : html`<p class="lead">${sizing?.says ?? label("core.starting")}</p>`,

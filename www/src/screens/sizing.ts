@@ -1,7 +1,7 @@
 // The first screen: two readings and five rows.
 import { html, nothing, type TemplateResult } from "lit-html";
 import { core, readOnly } from "../signals.ts";
-import { boxOf, editBox, problemBand, unitChooser, type Target } from "./fields.ts";
+import { boxOf, editBox, formField, problemBand, unitChooser, type Target } from "./fields.ts";
 import { view } from "./data.ts";
 import { choicesBand, contestedLine } from "./choices.ts";
 import { bands, statusLine } from "./frame.ts";
@@ -13,6 +13,7 @@ import * as route from "./route.ts";
 import { arrow } from "./frame.ts";
 import { cold, current, early, kept, offered, startNew, takeUp, typeEarly } from "./sizingstate.ts";
 import { minus, unitText } from "./symbols.ts";
+import { triedSizing, tries, useTrial } from "./trial.ts";
 import type { Sizing, SizingRow } from "./views.ts";
 
 type Shown = TemplateResult | typeof nothing;
@@ -24,12 +25,14 @@ export function firstScreen(): TemplateResult {
   return page(doc, undefined, sizing?.ok ? sizing : undefined, firstHead(sizing?.ok ? sizing.title : ""));
 }
 
-/** The same for one pile of a job. */
+/** "What if" on one pile of a job: the same screen, and nothing of it is entered before "use this". */
 export function pileSizing(doc: string, pile: string): TemplateResult {
-  const sizing = view<Sizing>(doc, "sizing", { pile });
+  const stands = view<Sizing>(doc, "sizing", { pile, tries: true });
+  const sizing = triedSizing(doc, pile) ?? stands;
   const head = html`<header class="head">
     <button type="button" class="back" @click=${route.back} aria-label=${label("nav.back")}>${arrow()}</button>
-    <div class="head-title"><h1 id="title" tabindex="-1">${label("reading.set")}</h1></div>
+    <div class="head-title"><p class="over">${label("trial.says")}</p><h1 id="title" tabindex="-1">${label("trial.title")}</h1></div>
+    <button type="button" class="main-act" ?disabled=${readOnly.value || tries(doc, pile).length === 0} @click=${() => void useTrial(doc, pile)}>${label("trial.use")}</button>
   </header>`;
   return page(doc, pile, sizing?.ok ? sizing : undefined, head, sizing && !sizing.ok ? sizing.says : undefined);
 }
@@ -41,6 +44,10 @@ function page(doc: string | null, pile: string | undefined, sizing: Sizing | und
     <main class="main">
       ${reading(doc ?? "", pile, sizing, says || (offer ? label(readOnly.value ? "readonly.says" : "sizing.offered") : label("core.starting")))}
       <div class="rows">${rowsOf(sizing).map((row) => oneRow(doc, pile, row))}</div>
+      ${pile !== undefined && doc !== null && sizing?.tries ? html`<section class="fields tries">
+        <h2>${label("trial.more")}</h2>
+        ${sizing.tries.map((field, i) => formField({ doc, show: { view: "sizing" }, trial: pile }, field, `try-${i}`))}
+      </section>` : nothing}
       ${cautions(sizing)}
     </main>
     ${statusLine(doc ?? undefined)}
@@ -90,7 +97,9 @@ function rowsOf(sizing: Sizing | undefined): SizingRow[] {
   ];
 }
 
-function oneRow(doc: string | null, pile: string | undefined, row: SizingRow): TemplateResult {
+function oneRow(doc: string | null, pile: string | undefined, row: SizingRow): Shown {
+  // On a pile of a job these two are tried below.
+  if (pile !== undefined && (row.id === "rig" || row.id === "pile")) return nothing;
   if (row.id === "load" || row.id === "factor") return typedRow(doc, pile, row);
   return openingRow(doc, pile, row);
 }
@@ -98,7 +107,7 @@ function oneRow(doc: string | null, pile: string | undefined, row: SizingRow): T
 function typedRow(doc: string | null, pile: string | undefined, row: SizingRow): TemplateResult {
   const id = `row-${row.id}`;
   const field = row.field;
-  const target: Target = { doc: doc ?? "", show: pile ? { view: "sizing", pile } : { view: "sizing" } };
+  const target: Target = { doc: doc ?? "", show: { view: "sizing" }, ...(pile === undefined ? {} : { trial: pile }) };
   const box =
     field && doc !== null && draftOf(early + row.id) === undefined
       ? boxOf(target, field, id)

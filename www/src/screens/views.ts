@@ -112,6 +112,8 @@ export interface Sizing extends Readings, Answered {
   limits: Limit[];
   last: string;
   cautions: string[];
+  /** What may also be tried on a pile of a job. */
+  tries?: Field[];
   rig?: { id: string; circuit: string } | null;
   type?: string;
   pile?: string;

@@ -8,15 +8,16 @@ import { frame } from "./frame.ts";
 import { statedActs } from "./history.ts";
 import { label } from "./labels.ts";
 import { workingLink } from "./number.ts";
+import { trialArgs, tries } from "./trial.ts";
 import { formula, minus, symbol, unitText } from "./symbols.ts";
 import type { Source, Working, WorkingInput } from "./views.ts";
 
 export function workingScreen(doc: string, step: string, pile: string | undefined): TemplateResult {
-  const working = view<Working>(doc, "working", { step, ...(pile ? { pile } : {}) });
+  const working = view<Working>(doc, "working", { step, ...(pile ? { pile } : {}), ...trialArgs(doc, pile) });
   const shown = working?.ok ? working : undefined;
   return frame({
     name: "working",
-    over: label("working.title"),
+    over: label(tries(doc, pile).length > 0 ? "trial.working" : "working.title"),
     title: shown ? shown.title : label("working.title"),
     doc,
     body: shown ? body(doc, pile, shown) : html`<p class="lead">${working?.says ?? label("core.starting")}</p>`,
