@@ -33,12 +33,12 @@ type canonical struct {
 func (c *canonical) value(n *Node) {
 	switch n.Kind() {
 	case Number:
-		c.out = appendNumber(c.out, n.token)
+		c.out = appendNumber(c.out, n.says())
 	case Map:
 		c.mapValue(n)
 	case List:
 		c.out = append(c.out, '[')
-		for i, node := range n.kids.nodes {
+		for i, node := range n.Items() {
 			if i > 0 {
 				c.out = append(c.out, ',')
 			}
@@ -55,7 +55,7 @@ func (c *canonical) value(n *Node) {
 }
 
 func (c *canonical) mapValue(n *Node) {
-	names := n.names()
+	names, nodes := n.names(), n.content().nodes
 	base := len(c.order)
 	for i := range names {
 		c.order = append(c.order, int32(i))
@@ -69,7 +69,7 @@ func (c *canonical) mapValue(n *Node) {
 		}
 		c.out = appendQuoted(c.out, names[at])
 		c.out = append(c.out, ':')
-		c.value(n.kids.nodes[at])
+		c.value(&nodes[at])
 	}
 	c.out = append(c.out, '}')
 	c.order = c.order[:base]

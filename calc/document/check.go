@@ -40,7 +40,7 @@ func (c *checker) say(complaint func(path string) Complaint) {
 // tooDeep complains about a map or list with depth levels around it, if it is
 // one level too many.
 func (c *checker) tooDeep(n *Node, depth int) bool {
-	if n == nil || n.kids == nil || depth < MaxDepth {
+	if n.content() == nil || depth < MaxDepth {
 		return false
 	}
 	c.say(func(path string) Complaint {
@@ -50,7 +50,7 @@ func (c *checker) tooDeep(n *Node, depth int) bool {
 }
 
 func (c *checker) tree(n *Node, depth int) {
-	if n == nil || n.kids == nil || c.tooDeep(n, depth) {
+	if n.content() == nil || c.tooDeep(n, depth) {
 		return
 	}
 	names := n.names()
@@ -63,8 +63,10 @@ func (c *checker) tree(n *Node, depth int) {
 			c.say(func(path string) Complaint { return twinComplaint(path, names, t) })
 		}
 	}
-	for i, node := range n.kids.nodes {
-		if node.kids == nil {
+	nodes := n.content().nodes
+	for i := range nodes {
+		node := &nodes[i]
+		if node.content() == nil {
 			continue
 		}
 		here := step{list: true, at: i}

@@ -23,9 +23,10 @@
 //
 // # The tree
 //
-// A [Node] of kind Null, Bool, Number or Text never changes. A Map or List is
-// changed by [Node.Set], [Node.Remove], [Node.Append] and [MergePatch], and by
-// nothing else. Numbers keep their raw digits; there is no float in the tree.
+// A [Node] of kind Null, Bool, Number or Text never changes; whoever holds one
+// keeps it, also when another takes its place. A Map or List is changed by
+// [Node.Set], [Node.Remove], [Node.Append] and [MergePatch], and by nothing
+// else. Numbers keep their raw digits; there is no float in the tree.
 // Texts and names of a tree that was read are slices of one copy of the file,
 // which lives as long as any of them ([ReadOwned] and [ReadText] do without the
 // copy); maps with the same names in the same order share the list of names.
@@ -37,11 +38,12 @@
 //
 // [Node.Stable] is the layout of files: one space a level; a map or list
 // stands on one line, all that is in it included, when that line, indent and
-// name included and the comma after it not, has at most 120 characters; all
-// else has one member or item a line; a new line at the end. [Node.Compact] is
-// one line without spaces. [Node.Canonical] is RFC 8785, the form that
-// [Digest] is taken of. All three escape the same few characters: the quote,
-// the backslash and the control characters below U+0020.
+// name included and the comma after it not, has at most 120 characters; a list
+// without maps and lists in it fills lines of the same length, because records
+// are long lists of short texts; all else has one member or item a line; a new
+// line at the end. [Node.Compact] is one line without spaces. [Node.Canonical]
+// is RFC 8785, the form that [Digest] is taken of. All three escape the same few
+// characters: the quote, the backslash and the control characters below U+0020.
 //
 // A program can build a tree that [Read] would refuse (names that differ in
 // case only, too many levels). [Check] and [CheckPatch] find that beforehand.

@@ -150,7 +150,7 @@ func TestCloneSharesNothingThatChanges(t *testing.T) {
 // Maps with the same names share them until one changes.
 func TestSharedNames(t *testing.T) {
 	n := mustRead(t, `[{"a":1,"b":2},{"a":3,"b":4},{"a":5,"b":6}]`)
-	require.Same(t, n.Item(0).kids.table, n.Item(2).kids.table)
+	require.Same(t, n.Item(0).content().table, n.Item(2).content().table)
 	n.Item(0).Set("c", NewInt(7))
 	n.Item(1).Remove("a")
 	n.Item(1).Set("d", NewInt(8))

@@ -16,6 +16,9 @@ func MergePatch(target, patch *Node) *Node {
 		return patch.Clone()
 	}
 	if target.Kind() != Map {
+		if !removes(patch) {
+			return patch.Clone()
+		}
 		target = NewMap()
 	}
 	for name, value := range patch.Members() {
@@ -29,6 +32,16 @@ func MergePatch(target, patch *Node) *Node {
 		}
 	}
 	return target
+}
+
+// removes reports whether a patch removes a member anywhere.
+func removes(patch *Node) bool {
+	for _, value := range patch.Members() {
+		if value.Kind() == Null || removes(value) {
+			return true
+		}
+	}
+	return false
 }
 
 // Inverse returns the patch that undoes a patch. It is to be called before

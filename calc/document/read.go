@@ -49,7 +49,7 @@ func ReadText(text string) (*Node, Complaints) {
 	if len(text) > MaxSize {
 		return nil, tooLarge(len(text))
 	}
-	r := reader{src: text, chunk: min(max(len(text)/32, 8), 512)}
+	r := reader{src: text, piece: min(max(len(text)/32, 8), 512)}
 	r.pos = len(text) - len(strings.TrimPrefix(text, byteMark))
 	r.space()
 	switch {
@@ -96,7 +96,7 @@ type step struct {
 // member is a member that was read, before its map is complete.
 type member struct {
 	name   string
-	node   *Node
+	node   Node
 	hash   uint32
 	offset int32 // of the name in the text
 }
@@ -111,14 +111,14 @@ type reader struct {
 	open      []member // members and items of all open maps and lists
 	hashes    []uint32 // scratch
 
-	// Nodes and slices of the tree are cut from larger pieces.
-	chunk int
-	nodes []Node
-	kids  []kids
-	ptrs  []*Node
-	names []string
+	// What the tree is made of is cut from larger pieces.
+	piece    int // the length of the first piece
+	nodes    slab[Node]
+	contents slab[content]
+	names    slab[string]
+	tables   slab[table]
 
-	tables [256]*table // of maps read lately, by a hash of their names
+	lately [256]*table // of maps read lately, by a hash of their names
 }
 
 // document reads the one value of a text and sees that nothing follows.
@@ -131,7 +131,7 @@ func (r *reader) document() *Node {
 	if r.pos < len(r.src) {
 		r.complainHere(CodeTrailing, "", "")
 	}
-	return node
+	return &node
 }
 
 func (r *reader) space() {
@@ -147,14 +147,14 @@ func (r *reader) space() {
 
 // value reads the value at pos. It is not ok where reading cannot go on; the
 // complaint has been made.
-func (r *reader) value() (*Node, bool) {
+func (r *reader) value() (node Node, ok bool) {
 	if r.pos == len(r.src) {
-		return nil, r.truncated()
+		return node, r.truncated()
 	}
 	switch c := r.src[r.pos]; {
 	case c == '"':
-		token, ok := r.text()
-		return r.node(token), ok
+		says, ok := r.text()
+		return leaf(Text, says), ok
 	case c == '{':
 		return r.mapValue()
 	case c == '[':
@@ -164,7 +164,7 @@ func (r *reader) value() (*Node, bool) {
 	case isWord(c):
 		return r.word()
 	}
-	return nil, r.complainHere(CodeSyntax, valueStarts, "")
+	return node, r.complainHere(CodeSyntax, valueStarts, "")
 }
 
 // enter begins a map or list, if there may be one more level.
@@ -178,25 +178,18 @@ func (r *reader) enter(list bool) bool {
 	return true
 }
 
-func (r *reader) mapValue() (*Node, bool) {
+func (r *reader) mapValue() (node Node, ok bool) {
 	if !r.enter(false) {
-		return nil, false
+		return node, false
 	}
 	base := len(r.open)
-	ok := r.members()
-	found := r.open[base:]
-	t := r.tableOf(found)
+	ok = r.members()
+	t := r.tableOf(r.open[base:])
 	r.depth--
 	if !ok {
-		return nil, false
+		return node, false
 	}
-	n := r.container("{", len(found))
-	n.kids.table = t
-	for i := range found {
-		n.kids.nodes[i] = found[i].node
-	}
-	r.open = r.open[:base]
-	return n, true
+	return branch(Map, r.content(base, t)), true
 }
 
 // tableOf makes the table of a map, complete or not, which is the innermost
@@ -210,12 +203,13 @@ func (r *reader) tableOf(found []member) *table {
 	for i := range found {
 		h = (h ^ found[i].hash) * 16777619
 	}
-	slot := &r.tables[h%uint32(len(r.tables))]
+	slot := &r.lately[h%uint32(len(r.lately))]
 	if t := *slot; t != nil && sameNames(t.names, found) {
 		t.shared = true
 		return t
 	}
-	t := &table{names: cut(&r.names, len(found), r.chunk)}
+	t := &r.tables.take(1, r.piece)[0]
+	t.names = r.names.take(len(found), r.piece)
 	for i := range found {
 		t.names[i] = found[i].name
 	}
@@ -254,12 +248,11 @@ func (r *reader) members() bool {
 			return r.complainHere(CodeSyntax, `"`, `"a": 1`)
 		}
 		offset := r.pos
-		token, ok := r.text()
+		name, ok := r.text()
 		if !ok {
 			return false
 		}
 		r.naming = false
-		name := token[1:]
 		here.name = name
 		r.space()
 		if r.pos == len(r.src) {
@@ -297,23 +290,29 @@ func (r *reader) members() bool {
 	}
 }
 
-func (r *reader) listValue() (*Node, bool) {
+func (r *reader) listValue() (node Node, ok bool) {
 	if !r.enter(true) {
-		return nil, false
+		return node, false
 	}
 	base := len(r.open)
-	ok := r.items()
+	ok = r.items()
 	r.depth--
 	if !ok {
-		return nil, false
+		return node, false
 	}
+	return branch(List, r.content(base, nil)), true
+}
+
+// content makes the content of a map or list of what is open from base on.
+func (r *reader) content(base int, t *table) *content {
 	found := r.open[base:]
-	n := r.container("[", len(found))
+	c := &r.contents.take(1, r.piece)[0]
+	c.nodes, c.table = r.nodes.take(len(found), r.piece), t
 	for i := range found {
-		n.kids.nodes[i] = found[i].node
+		c.nodes[i] = found[i].node
 	}
 	r.open = r.open[:base]
-	return n, true
+	return c
 }
 
 // items reads what stands between [ and ].
@@ -385,9 +384,9 @@ var plain = func() (table [256]bool) {
 	return table
 }()
 
-// text reads the text at pos, which is a quote. The token has the quote before
-// the decoded text. It is cut from the source where nothing needs decoding.
-func (r *reader) text() (token string, ok bool) {
+// text reads the text at pos, which is a quote, and returns it decoded. It is
+// cut from the source where nothing needs decoding.
+func (r *reader) text() (says string, ok bool) {
 	src, i := r.src, r.pos+1
 	for i < len(src) {
 		c := src[i]
@@ -395,9 +394,9 @@ func (r *reader) text() (token string, ok bool) {
 		case plain[c]:
 			i++
 		case c == '"':
-			token = src[r.pos:i]
+			says = src[r.pos+1 : i]
 			r.pos = i + 1
-			return token, true
+			return says, true
 		case c < 0x80:
 			return r.decodeText()
 		default:
@@ -412,7 +411,7 @@ func (r *reader) text() (token string, ok bool) {
 }
 
 // decodeText is text for what needs decoding or a complaint.
-func (r *reader) decodeText() (token string, ok bool) {
+func (r *reader) decodeText() (says string, ok bool) {
 	var complained [4]bool // once a text for each of these
 	blame := func(which, offset int, code, found, allowed, example string) {
 		if complained[which] {
@@ -422,8 +421,7 @@ func (r *reader) decodeText() (token string, ok bool) {
 		r.complain(offset, code, found, allowed, example)
 	}
 	src, i := r.src, r.pos+1
-	out := make([]byte, 1, 64)
-	out[0] = '"'
+	out := make([]byte, 0, 64)
 	for i < len(src) {
 		c := src[i]
 		switch {
@@ -522,32 +520,34 @@ func allHex(s string) bool {
 	return true
 }
 
-func (r *reader) number() (*Node, bool) {
+func (r *reader) number() (Node, bool) {
 	end := numberEnd(r.src[r.pos:]) + r.pos
 	if end > r.pos && (end == len(r.src) || !inNumber(r.src[end])) {
 		token := r.src[r.pos:end]
 		r.pos = end
-		return r.node(token), true
+		return leaf(Number, token), true
 	}
 	token := r.take(inNumber)
 	if r.pos == len(r.src) && r.depth > 0 {
-		return nil, r.truncated()
+		return Node{}, r.truncated()
 	}
 	r.complain(r.pos-len(token), CodeNumber, shorten(token, foundLength), "-?(0|[1-9][0-9]*)(.[0-9]+)?([eE][+-]?[0-9]+)?", "-1.5")
-	return r.node("0"), true
+	return leaf(Number, "0"), true
 }
 
 // word reads true, false or null, or complains about another unquoted word.
-func (r *reader) word() (*Node, bool) {
+func (r *reader) word() (Node, bool) {
 	start := r.pos
 	token := r.take(isWord)
 	switch token {
-	case "true", "false", "null":
-		return r.node(token), true
+	case "true", "false":
+		return leaf(Bool, token), true
+	case "null":
+		return leaf(Null, token), true
 	}
 	for _, whole := range []string{"true", "false", "null"} {
 		if r.pos == len(r.src) && strings.HasPrefix(whole, token) {
-			return nil, r.truncated()
+			return Node{}, r.truncated()
 		}
 	}
 	code, allowed := CodeSyntax, valueStarts
@@ -559,11 +559,11 @@ func (r *reader) word() (*Node, bool) {
 	default:
 		if r.depth == 0 {
 			r.pos = start
-			return nil, r.complainHere(CodeKind, "{", exampleText)
+			return Node{}, r.complainHere(CodeKind, "{", exampleText)
 		}
 	}
 	r.complain(start, code, shorten(token, foundLength), allowed, "")
-	return r.node("null"), true
+	return leaf(Null, "null"), true
 }
 
 // take moves behind the bytes for which in holds, and returns them.
@@ -624,40 +624,28 @@ func isWord(c byte) bool {
 // inNumber holds for what is taken to belong to a number, rightly or wrongly.
 func inNumber(c byte) bool { return isWord(c) || c == '.' || c == '+' || c == '-' }
 
-// node makes a value without content.
-func (r *reader) node(token string) *Node {
-	if len(r.nodes) == 0 {
-		r.nodes = make([]Node, r.chunk)
-	}
-	n := &r.nodes[0]
-	r.nodes = r.nodes[1:]
-	n.token = token
-	return n
+// longestPiece bounds what may stay unused at the end of a slab, and is long
+// enough that a file of 20 MB takes few pieces.
+const longestPiece = 1 << 15
+
+// slab hands out slices cut from pieces, each twice as long as the one before.
+type slab[T any] struct {
+	free []T
+	last int // the length of the last piece
 }
 
-// container makes a map or list with room for n values.
-func (r *reader) container(token string, n int) *Node {
-	if len(r.kids) == 0 {
-		r.kids = make([]kids, max(r.chunk/8, 2))
+// take cuts n from the slab, with no room to grow into its neighbour. first is
+// the length of the first piece.
+func (s *slab[T]) take(n, first int) []T {
+	if n > len(s.free) {
+		next := min(max(2*s.last, first), longestPiece)
+		if n > next/4 {
+			return make([]T, n)
+		}
+		s.free, s.last = make([]T, next), next
 	}
-	node := r.node(token)
-	node.kids = &r.kids[0]
-	r.kids = r.kids[1:]
-	node.kids.nodes = cut(&r.ptrs, n, r.chunk)
-	return node
-}
-
-// cut takes a slice of n from a larger piece, with no room to grow into its
-// neighbour.
-func cut[T any](piece *[]T, n, chunk int) []T {
-	if n > chunk/4 {
-		return make([]T, n)
-	}
-	if n > len(*piece) {
-		*piece = make([]T, chunk)
-	}
-	out := (*piece)[:n:n]
-	*piece = (*piece)[n:]
+	out := s.free[:n:n]
+	s.free = s.free[n:]
 	return out
 }
 

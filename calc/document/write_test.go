@@ -1,8 +1,10 @@
 package document
 
 import (
+	"bytes"
 	"encoding/json"
 	"math/rand"
+	"slices"
 	"strings"
 	"testing"
 	"unicode/utf8"
@@ -30,8 +32,7 @@ func TestStableLayout(t *testing.T) {
    "kind": "drive",
    "lines": ["75 0.50 2.0", "76 1.00 2.5"],
    "long": [
-    "75 0.50 2.0 and a remark that is long",
-    "76 1.00 2.5 and a remark that is long",
+    "75 0.50 2.0 and a remark that is long", "76 1.00 2.5 and a remark that is long",
     "77 1.50 3.0, and so on until the line is full"
    ],
    "events": [{ "s": 0, "is": "set-up" }, { "s": 20, "is": "segment" }]
@@ -74,6 +75,34 @@ func TestLineLimit(t *testing.T) {
 	}
 }
 
+// A list without maps and lists in it fills its lines, to 120 characters and no
+// further; an item that is longer has a line of its own.
+func TestListsFillTheirLines(t *testing.T) {
+	item := func(length int) *Node { return NewText(strings.Repeat("ö", length-len(`""`))) }
+	row := func(items ...*Node) string {
+		var said []string
+		for _, n := range items {
+			said = append(said, n.Compact())
+		}
+		return " " + strings.Join(said, ", ")
+	}
+	rows := [][]*Node{
+		{item(59), item(58)}, // 1 of indent, 59, 2 between, 58: 120 characters
+		{item(60)},           // 121 with the next
+		{item(58), NewInt(123), NewBool(true)},
+		{item(130)},
+		{NewNull(), NewText(""), item(104), item(3)},
+		{item(2), NewNumber("1.50")},
+	}
+	var lines []string
+	for _, items := range rows {
+		lines = append(lines, row(items...))
+	}
+	assert.Equal(t, 120, utf8.RuneCountInString(lines[0]))
+	assert.Equal(t, 120, utf8.RuneCountInString(lines[4]))
+	assert.Equal(t, "[\n"+strings.Join(lines, ",\n")+"\n]\n", string(NewList(slices.Concat(rows...)...).Stable()))
+}
+
 func TestEscapesAreFewest(t *testing.T) {
 	var all strings.Builder
 	for r := rune(0); r < 0x3000; r++ {
@@ -95,7 +124,7 @@ func TestEscapesAreFewest(t *testing.T) {
 
 func TestRoundTrips(t *testing.T) {
 	rnd := rand.New(rand.NewSource(5))
-	kinds := map[Kind]int{}
+	kinds, plain := map[Kind]int{}, 0
 	for range 3000 {
 		n := randomNode(rnd, 5, false)
 		kinds[n.Kind()]++
@@ -110,6 +139,10 @@ func TestRoundTrips(t *testing.T) {
 				require.NotContains(t, line, ", \"", "only a text alone may be longer")
 			}
 		}
+		if _, room := n.room(0, 0); len(stable) == utf8.RuneCount(stable) && bytes.IndexByte(stable, '\\') < 0 {
+			plain++
+			require.Equal(t, len(stable), room+1, string(stable))
+		}
 
 		compact := n.Compact()
 		require.True(t, mustRead(t, compact).Equal(n), compact)
@@ -122,4 +155,5 @@ func TestRoundTrips(t *testing.T) {
 		require.Equal(t, Digest(n), Digest(back))
 	}
 	require.Len(t, kinds, 6)
+	require.Greater(t, plain, 1000, "the room that is made beforehand is right")
 }

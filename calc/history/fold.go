@@ -72,7 +72,7 @@ func (l *Log) Choices() []Choice {
 // nothing has to be compared.
 func (l *Log) settled() int {
 	sawAll := func(i, k int) bool {
-		return l.sittings[i].seen[l.sittings[k].id] >= len(l.sittings[k].entries)
+		return l.sittings[i].saw(l.sittings[k].rank) >= len(l.sittings[k].entries)
 	}
 	k := 0
 	for ; k < len(l.sittings); k++ {
@@ -144,10 +144,11 @@ func LastOf(root *document.Node, path string) (o Origin, ok bool) {
 // somebody changed "now" without an entry: the difference becomes an entry of
 // a sitting by [UnknownHand], so that nothing stands there without a history.
 // The sitting's id is made from the difference: two copies changed by hand in
-// the same way agree. It reports whether there was a difference.
-func Reconcile(root *document.Node) bool {
-	folded := Read(root).Fold()
-	now := root.Get("now")
+// the same way agree. It reports whether there was a difference; the log is
+// stale then.
+func (l *Log) Reconcile() bool {
+	root := l.root
+	folded, now := l.Fold(), root.Get("now")
 	if now.Kind() != document.Map || folded.Equal(now) {
 		return false
 	}

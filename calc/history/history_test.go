@@ -119,7 +119,7 @@ func pile(path string) bool {
 func TestAChangeByHandGetsAHistory(t *testing.T) {
 	root := read(t, `{"now":{}}`)
 	history.Enter(root, first, history.Change{At: "1", Patch: read(t, `{"title":"A","datum":"x","piles":{"p":{"mark":"C1"}}}`)})
-	assert.False(t, history.Reconcile(root))
+	assert.False(t, history.Read(root).Reconcile())
 
 	byHand := func() *document.Node {
 		r := root.Clone()
@@ -129,8 +129,8 @@ func TestAChangeByHandGetsAHistory(t *testing.T) {
 		return r
 	}
 	changed := byHand()
-	require.True(t, history.Reconcile(changed))
-	assert.False(t, history.Reconcile(changed))
+	require.True(t, history.Read(changed).Reconcile())
+	assert.False(t, history.Read(changed).Reconcile())
 	assert.Equal(t, "B", changed.At("/now/title").Text())
 	assert.Equal(t, "", changed.At("/now/datum").Text())
 	o, ok := history.LastOf(changed, "/piles/p/cutoff")
@@ -138,7 +138,7 @@ func TestAChangeByHandGetsAHistory(t *testing.T) {
 	assert.Equal(t, history.UnknownHand, o.Who)
 
 	again := byHand()
-	history.Reconcile(again)
+	history.Read(again).Reconcile()
 	u, damage := history.Union(changed, again)
 	assert.Empty(t, damage)
 	assert.True(t, u.Get("sittings").Equal(changed.Get("sittings")), "the same change by hand is one sitting")

@@ -3,6 +3,7 @@ package history
 import (
 	"slices"
 	"strconv"
+	"strings"
 
 	"gaugewright/calc/document"
 )
@@ -20,9 +21,26 @@ type Log struct {
 // record is one sitting as read.
 type record struct {
 	id      string
+	rank    int // its place among the sittings by id
 	node    *document.Node
 	entries []*document.Node
-	seen    map[string]int
+	seen    []sight  // by rank
+	beyond  []Damage // by the other's id
+}
+
+// sight is how many entries of another sitting were seen.
+type sight struct{ rank, count int }
+
+// saw returns how many entries of the sitting of a rank this one has seen.
+func (r *record) saw(rank int) int {
+	if rank < len(r.seen) && r.seen[rank].rank == rank { // it has seen something of everyone before
+		return r.seen[rank].count
+	}
+	i, ok := slices.BinarySearchFunc(r.seen, rank, func(s sight, rank int) int { return s.rank - rank })
+	if !ok {
+		return 0
+	}
+	return r.seen[i].count
 }
 
 // Damage is something in the history that should not be. Nothing is dropped
@@ -48,16 +66,13 @@ const (
 
 // Read reads the history of a file.
 func Read(root *document.Node) *Log {
-	l := &Log{root: root, index: map[string]int{}}
-	for id, node := range root.Get("sittings").Members() {
-		r := record{id: id, node: node, seen: map[string]int{}}
-		for other, n := range node.Get("seen").Members() {
-			if count, ok := n.Int(); ok && count > 0 {
-				r.seen[other] = count
-			}
-		}
+	sittings := root.Get("sittings")
+	l := &Log{root: root, sittings: make([]record, 0, sittings.Len()), index: make(map[string]int, sittings.Len())}
+	for id, node := range sittings.Members() {
+		entries := node.Get("entries")
+		r := record{id: id, node: node, entries: make([]*document.Node, 0, entries.Len())}
 		next := 0
-		for _, e := range node.Get("entries").Items() {
+		for _, e := range entries.Items() {
 			s, ok := e.Get("s").Int()
 			if !ok || s < next {
 				l.damage = append(l.damage, Damage{Code: TwoEntries, Args: []string{id, strconv.Itoa(s)}, Kept: []*document.Node{e}})
@@ -76,17 +91,13 @@ func Read(root *document.Node) *Log {
 		}
 		l.sittings = append(l.sittings, r)
 	}
+	slices.SortFunc(l.sittings, func(a, b record) int { return strings.Compare(a.id, b.id) })
+	for i := range l.sittings {
+		l.look(i)
+	}
 	l.sort()
 	for _, r := range l.sittings {
-		for other, count := range sorted(r.seen) {
-			there := 0
-			if i, ok := l.index[other]; ok {
-				there = len(l.sittings[i].entries)
-			}
-			if count > there {
-				l.damage = append(l.damage, Damage{Code: BeyondEnd, Args: []string{r.id, other, strconv.Itoa(count), strconv.Itoa(there)}})
-			}
-		}
+		l.damage = append(l.damage, r.beyond...)
 	}
 	return l
 }
@@ -94,45 +105,64 @@ func Read(root *document.Node) *Log {
 // mostMissing bounds how many missing entries are named one by one.
 const mostMissing = 1000
 
-func sorted(m map[string]int) func(yield func(string, int) bool) {
-	keys := make([]string, 0, len(m))
-	for k := range m {
-		keys = append(keys, k)
-	}
-	slices.Sort(keys)
-	return func(yield func(string, int) bool) {
-		for _, k := range keys {
-			if !yield(k, m[k]) {
-				return
-			}
+// look reads what a sitting has seen of the others, which stand by id.
+func (l *Log) look(rank int) {
+	r := &l.sittings[rank]
+	r.rank = rank
+	seen := r.node.Get("seen")
+	r.seen = make([]sight, 0, seen.Len())
+	next := 0 // as a rule the names stand by id too
+	for other, n := range seen.Members() {
+		count, ok := n.Int()
+		if !ok || count <= 0 {
+			continue
+		}
+		known := next < len(l.sittings) && l.sittings[next].id == other
+		if !known {
+			next, known = slices.BinarySearchFunc(l.sittings, other, func(r record, id string) int { return strings.Compare(r.id, id) })
+		}
+		there := 0
+		if known {
+			there = len(l.sittings[next].entries)
+			r.seen = append(r.seen, sight{next, count})
+			next++
+		}
+		if count > there {
+			r.beyond = append(r.beyond, Damage{Code: BeyondEnd, Args: []string{r.id, other, strconv.Itoa(count), strconv.Itoa(there)}})
 		}
 	}
+	slices.SortFunc(r.seen, func(a, b sight) int { return a.rank - b.rank })
+	slices.SortFunc(r.beyond, func(a, b Damage) int { return strings.Compare(a.Args[1], b.Args[1]) })
 }
 
-// sort puts the sittings into an order in which every sitting stands after
-// those it saw something of; among those that could come next, the smallest id
-// does. Sittings on a cycle come last, by id, and are named as damage.
+// sort puts the sittings, which stand by id, into an order in which every one
+// stands after those it saw something of; among those that could come next, the
+// smallest id does. Sittings on a cycle come last, by id, and are named as
+// damage.
 func (l *Log) sort() {
-	slices.SortFunc(l.sittings, func(a, b record) int {
-		if a.id < b.id {
-			return -1
-		}
-		return 1
-	})
-	place := make(map[string]int, len(l.sittings))
-	for i, r := range l.sittings {
-		place[r.id] = i
-	}
-	waits := make([]int, len(l.sittings)) // sittings seen and not yet placed
-	after := make([][]int, len(l.sittings))
-	for i, r := range l.sittings {
-		for other := range r.seen {
-			if k, ok := place[other]; ok && k != i {
-				waits[i]++
-				after[k] = append(after[k], i)
+	waits := make([]int, len(l.sittings))    // sittings seen and not yet placed
+	starts := make([]int, len(l.sittings)+1) // in after, of those that saw a sitting
+	each := func(visit func(i, seen int)) {
+		for i := range l.sittings {
+			for _, s := range l.sittings[i].seen {
+				if s.rank != i {
+					visit(i, s.rank)
+				}
 			}
 		}
 	}
+	each(func(i, seen int) {
+		waits[i]++
+		starts[seen+1]++
+	})
+	for i := range l.sittings {
+		starts[i+1] += starts[i]
+	}
+	after, filled := make([]int, starts[len(l.sittings)]), slices.Clone(starts)
+	each(func(i, seen int) {
+		after[filled[seen]] = i
+		filled[seen]++
+	})
 	var ready heap
 	for i, n := range waits {
 		if n == 0 {
@@ -145,7 +175,7 @@ func (l *Log) sort() {
 		i := ready.pop()
 		placed[i] = true
 		order = append(order, l.sittings[i])
-		for _, k := range after[i] {
+		for _, k := range after[starts[i]:starts[i+1]] {
 			if waits[k]--; waits[k] == 0 {
 				ready.push(k)
 			}
@@ -211,7 +241,7 @@ func (l *Log) has(a, b position) bool {
 	if a.sitting == b.sitting {
 		return a.s > b.s
 	}
-	return l.sittings[a.sitting].seen[l.sittings[b.sitting].id] > b.s
+	return l.sittings[a.sitting].saw(l.sittings[b.sitting].rank) > b.s
 }
 
 // position is a place in the log: index of the sitting, number of the entry.

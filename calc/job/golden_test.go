@@ -42,7 +42,7 @@ func TestGoldenFilesOpen(t *testing.T) {
 		assert.Equal(t, schema < job.Schema, job.Migrate(root), path)
 		assert.Empty(t, job.Check(root).List, path)
 		assert.Empty(t, history.Read(root).Damage(), path)
-		assert.False(t, history.Reconcile(root), "%s is the fold of its entries", path)
+		assert.False(t, history.Read(root).Reconcile(), "%s is the fold of its entries", path)
 	}
 }
 

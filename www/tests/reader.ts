@@ -140,7 +140,7 @@ export function* linesOf(file: Members): Generator<{ line: string; columns: numb
   }
 }
 
-/** A file in our layout: one space a level, one line for what fits in 120 characters. */
+/** A file in our layout: one space a level, one line for what fits in 120 characters, lists of plain values in full lines. */
 export function laidOut(value: Value): string {
   return `${layout(value, "", "")}\n`;
 }
@@ -156,12 +156,25 @@ function escaped(value: null | boolean | number | string): string {
   return JSON.stringify(value);
 }
 
+function filled(items: string[], indent: string): string[] {
+  const lines: string[] = [];
+  for (const item of items) {
+    const longer = `${lines.at(-1) ?? ""}, ${item}`;
+    if (lines.length > 0 && [...longer].length <= 120) lines[lines.length - 1] = longer;
+    else lines.push(indent + item);
+  }
+  return lines;
+}
+
 function layout(value: Value, indent: string, name: string): string {
   const line = oneLine(value);
   if (!isMembers(value) && !Array.isArray(value)) return line;
   if (line.length <= 4 && /^(\[\]|\{\})$/.test(line)) return line;
   if ([...(indent + name + line)].length <= 120) return line;
   const deeper = `${indent} `;
+  if (Array.isArray(value) && !value.some((v) => isMembers(v) || Array.isArray(v))) {
+    return `[\n${filled(value.map(oneLine), deeper).join(",\n")}\n${indent}]`;
+  }
   if (Array.isArray(value)) {
     return `[\n${value.map((v) => deeper + layout(v, deeper, "")).join(",\n")}\n${indent}]`;
   }
