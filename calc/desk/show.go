@@ -15,6 +15,8 @@ import (
 //	pile     one pile with all its numbers
 //	piles    a page of the list: from, count
 //	working  how the number at "step" was made
+//	convert  a reading as loads, and a load as readings: pile, reading, load
+//	card     the rows of the cabin card of a pile
 //	form     the fields of the thing at "path"
 //	kept     the rigs and pile types that can be taken
 //	parcel   a rig, a type or all of them, to be taken into another document
@@ -39,6 +41,10 @@ func (f *file) show(r *document.Node) *document.Node {
 		return f.showPiles(r)
 	case "working":
 		return f.showWorking(r)
+	case "convert":
+		return f.showConvert(r)
+	case "card":
+		return f.showCard(r)
 	case "form":
 		return f.showForm(r)
 	case "kept":

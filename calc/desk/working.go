@@ -32,6 +32,11 @@ func (f *file) showWorking(r *document.Node) *document.Node {
 		return f.showStated(ref)
 	case ref == "search:":
 		return okay().with("title", text(words.Say("leaf.search"))).Node
+	case strings.HasPrefix(ref, assess.Typed):
+		return okay().with("title", text(words.Say("leaf.typed"))).with("result", text(f.localText(strings.TrimPrefix(ref, assess.Typed)))).Node
+	}
+	if step, ok := f.conversionStep(ref); ok {
+		return step
 	}
 	pile, _, _ := strings.Cut(ref, "/")
 	book := working.NewBook("")
@@ -95,8 +100,16 @@ func kindOf(ref string) string {
 		return "stated"
 	case ref == "search:":
 		return "search"
+	case strings.HasPrefix(ref, assess.Typed):
+		return "typed"
 	}
 	return "step"
+}
+
+// localText writes the text of a quantity with the job's decimal sign.
+func (f *file) localText(stated string) string {
+	digits, unit, _ := strings.Cut(stated, " ")
+	return quantity.Localise(digits, f.job().Sign()) + " " + unit
 }
 
 func source(e basis.Entry) *document.Node {

@@ -21,6 +21,7 @@ var symbols = map[string]string{
 	"rule.rig.area": "Area on which the oil acts", "rule.rig.load": "Load on the pile head", "rule.rig.reading": "Reading for a load",
 	"rule.rig.reaction": "Reaction limit", "rule.rig.ballast": "Ballast to add", "rule.rig.gauge": "Highest reading of the gauge",
 	"rule.demand.single": "Set load", "rule.window.set": "Set reading", "rule.window.set.proof": "The set reading reaches the set load, one division less does not",
+	"rule.window.reach": "Reading at which the load is there", "rule.window.within": "Reading that keeps below the load",
 	"rule.window.limit": "Reading of a limit", "rule.window.limit.proof": "The reading keeps the limit, one division more does not",
 	"rule.window.pressure": "Reading of a limit that is a pressure", "rule.window.use": "Part of the limit used at the set reading",
 	"rule.window.never": "Never-exceed reading", "rule.segment.headAtSet": "Level of the head at set", "rule.segment.need": "Needed length",

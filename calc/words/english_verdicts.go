@@ -35,6 +35,8 @@ var verdicts = map[string]string{
 	"note.waived.pile":     "Pile limit waived by {0}: {1}",
 	"note.waived.reaction": "Reaction limit waived by {0}: {1}",
 	"note.waived.gauge":    "Gauge limit waived by {0}: {1}",
+	"note.headAlone":       "The weight riding on the head, {0}, is more than this load by itself.",
+	"note.beyondDial":      "This is beyond the full scale of {0}: the gauge cannot show it.",
 	"note.lowOnDial":       "The set reading lies in the lowest {0} of the dial, where a gauge is least to be trusted.",
 	"note.joints":          "More than {0} joints: check that the design allows it.",
 
