@@ -11,10 +11,16 @@
 package main
 
 import (
+	"runtime/debug"
 	"syscall/js"
 
 	"gaugewright/calc/desk"
 )
+
+// largeFile is the number of bytes from which on a file is taken in without
+// collecting garbage: nearly all that reading makes stays, and collections would
+// only walk it again and again. The host's limit of memory holds all the same.
+const largeFile = 1 << 20
 
 func main() {
 	d := desk.New()
@@ -41,6 +47,9 @@ func answer(d *desk.Desk, args []js.Value) (result map[string]any) {
 	if len(args) > 1 && args[1].Type() == js.TypeObject {
 		data = make([]byte, args[1].Get("byteLength").Int())
 		js.CopyBytesToGo(data, args[1])
+		if len(data) > largeFile {
+			defer debug.SetGCPercent(debug.SetGCPercent(-1))
+		}
 	}
 	text, out := d.Call(args[0].String(), data)
 	result = map[string]any{"answer": text}
