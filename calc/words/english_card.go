@@ -3,7 +3,7 @@ package words
 // card are the words of the cabin card.
 var card = map[string]string{
 	"card.rig": "Rig and circuit", "card.cylinders": "Cylinders and gauge", "card.gauge": "Gauge serial", "card.ballast": "Ballast on board",
-	"card.type": "Pile", "card.setLoad": "Set load", "card.efficiency": "Calibration", "card.hold": "Hold at the set reading",
+	"card.type": "Pile", "card.setLoad": "Set load", "card.efficiency": "Calibration", "card.hold": "Set criterion",
 	"card.set": "SET: hold here", "card.never": "STOP: never past this", "card.setAndNever": "SET and STOP: hold here, never past this",
 
 	"card.void.circuit": "Void when another circuit presses than the one named here.",

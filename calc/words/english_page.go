@@ -114,6 +114,20 @@ var page = map[string]string{
 	"page.working.by":         "By",
 	"page.working.at":         "At",
 
+	"page.convert.title":         "Reading and load",
+	"page.convert.reading":       "At a reading of",
+	"page.convert.reading.least": "Load on the head, at least",
+	"page.convert.reading.most":  "Load on the head, at most",
+	"page.convert.load":          "For a load of",
+	"page.convert.load.least":    "It is there for certain at",
+	"page.convert.load.most":     "It is not passed up to",
+
+	"page.card.title":   "Cabin card",
+	"page.card.none":    "No card: no window is open.",
+	"page.card.reading": "Reading",
+	"page.card.least":   "Load, at least",
+	"page.card.most":    "Load, at most",
+
 	"page.more.this":  "This sizing",
 	"page.more.keep":  "Keep this sizing under a title",
 	"page.more.jobs":  "Jobs",

@@ -9,7 +9,7 @@ check("pile, list and working print clean", async () => {
     const places = await ready(page, site.url);
     await page.evaluate(() => (document.documentElement.dataset["theme"] = "dark"));
     await page.emulateMedia({ media: "print" });
-    for (const place of [at("piles", places.job), at("pile", places.job, places.pile), at("working", places.job, places.step, places.pile)]) {
+    for (const place of [at("piles", places.job), at("pile", places.job, places.pile), at("working", places.job, places.step, places.pile), at("card", places.job, places.pile)]) {
       await goTo(page, place);
       const found = await page.evaluate(() => {
         const shown = (selector: string) => [...document.querySelectorAll(selector)].filter((e) => e.checkVisibility()).length;
@@ -31,6 +31,9 @@ check("pile, list and working print clean", async () => {
       // A4 is 210 mm x 297 mm (ISO 216), in points of 1/72 inch.
       assert.ok(box && Math.abs(Number(box[1]) - (210 / 25.4) * 72) < 1.5 && Math.abs(Number(box[2]) - (297 / 25.4) * 72) < 1.5, box?.[0] ?? "no page box");
     }
+    await goTo(page, at("card", places.job, places.pile));
+    const card = await page.pdf({ preferCSSPageSize: true });
+    assert.equal(card.toString("latin1").match(/\/Type\s*\/Page\b/g)?.length, 1, "a cabin card is one page");
     await goTo(page, at("piles", places.job));
     assert.equal(await page.locator(".pile-table thead").evaluate((e) => getComputedStyle(e).display), "table-header-group");
   });

@@ -4,9 +4,11 @@ import { html, nothing, render, type TemplateResult } from "lit-html";
 import { core, epoch } from "../signals.ts";
 import { aboutScreen } from "./about.ts";
 import { asideScreen } from "./aside.ts";
+import { cardScreen } from "./card.ts";
 import { choicesScreen } from "./choices.ts";
 import { watchDrops } from "./come.ts";
 import { compareScreen } from "./compare.ts";
+import { convertScreen } from "./convert.ts";
 import { typingBeforeStart } from "./early.ts";
 import { openExample } from "./example.ts";
 import { formScreen } from "./form.ts";
@@ -44,6 +46,8 @@ const drawn: Record<ScreenName, (...parts: string[]) => TemplateResult> = {
   piles: (doc = "", page = "0") => pilesScreen(doc, pageOf(page)),
   pile: (doc = "", pile = "") => pileScreen(doc, pile),
   working: (doc = "", step = "", pile) => workingScreen(doc, step, pile),
+  convert: (doc = "", pile) => convertScreen(doc, pile),
+  card: (doc = "", pile = "") => cardScreen(doc, pile),
   more: moreScreen,
   jobs: jobsScreen,
   job: (doc = "") => jobScreen(doc),

@@ -10,6 +10,8 @@ export const screens = [
   "piles",
   "pile",
   "working",
+  "convert",
+  "card",
   "more",
   "jobs",
   "job",

@@ -3,16 +3,19 @@ import { html, nothing, type TemplateResult } from "lit-html";
 import { core, readOnly } from "../signals.ts";
 import { chevron } from "./form.ts";
 import { openExample } from "./example.ts";
+import { view } from "./data.ts";
 import { frame } from "./frame.ts";
 import { label } from "./labels.ts";
 import { pickFile } from "./come.ts";
 import { everything } from "./history.ts";
 import { sendActs } from "./send.ts";
 import { go, link } from "./route.ts";
+import type { Sizing } from "./views.ts";
 import { current, startNew } from "./sizingstate.ts";
 
 export function moreScreen(): TemplateResult {
   const doc = current.value;
+  const pile = doc === null ? undefined : view<Sizing>(doc, "sizing")?.pile;
   return frame({
     name: "more",
     title: label("nav.more"),
@@ -21,6 +24,8 @@ export function moreScreen(): TemplateResult {
       ${doc
         ? html`<section>
             <h2>${label("more.this")}</h2>
+            ${pile ? html`<a class="row opening" href=${link("card", doc, pile)}><span class="row-says">${label("card.title")}</span>${chevron()}</a>` : nothing}
+            <a class="row opening" href=${link("convert", doc)}><span class="row-says">${label("convert.title")}</span>${chevron()}</a>
             <a class="row opening" href=${link("keep", doc)}><span class="row-says">${label("more.keep")}</span>${chevron()}</a>
             <a class="row opening" href=${link("compare", doc)}><span class="row-says">${label("compare.title")}</span>${chevron()}</a>
             <a class="row opening" href=${link("history", doc, everything)}><span class="row-says">${label("history.undo.last")}</span>${chevron()}</a>

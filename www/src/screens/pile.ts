@@ -47,6 +47,8 @@ function body(doc: string, id: string, pile: Pile): TemplateResult {
       ${limitList(doc, id, pile.limits)}
     </section>
     <div class="acts">
+      <a class="button" href=${link("card", doc, id)}>${label("card.title")}</a>
+      <a class="button" href=${link("convert", doc, id)}>${label("convert.title")}</a>
       <a class="button" href=${link("form", doc, pile.fieldsPath)}>${label("pile.edit")}</a>
       <button type="button" @click=${() => print()}>${label("print")}</button>
     </div>

@@ -240,6 +240,47 @@ export interface Working extends Answered {
   stated: { typed: string; conversion?: string; by?: string; at?: string; path?: string } | null;
 }
 
+/** One side of a gauge read both ways: loads at a reading, or readings for a load. */
+export interface Conversion {
+  typed: string;
+  unit: string;
+  units: string[];
+  echo: string;
+  says?: string;
+  problem?: Problem;
+  least?: Says | null;
+  most?: Says | null;
+  notes?: string[];
+}
+
+export interface Convert extends Answered {
+  mark: string;
+  rig: string;
+  reading: Conversion;
+  load: Conversion;
+}
+
+export interface CardRow {
+  reading: Says;
+  least: Says;
+  most: Says;
+  set: boolean;
+  never: boolean;
+  /** In words, on the rows that matter most. */
+  mark: string;
+}
+
+export interface Card extends Answered {
+  title: string;
+  mark: string;
+  big: string;
+  facts: { label: string; says: string }[];
+  rows: CardRow[];
+  voids: string[];
+  reasons: string[];
+  cautions: string[];
+}
+
 export interface Complaint {
   says: string;
   path: string;
