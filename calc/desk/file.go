@@ -149,15 +149,24 @@ func opened(r *document.Node, name string, data []byte) (f *file, refused *docum
 		history.Enter(root, history.Sitting{ID: id}, history.Change{Patch: job.First(ids.Item(1).Text(), ids.Item(2).Text())})
 		return &file{root: root}, nil
 	}
+	f, complaints := readFile(data)
+	if f == nil {
+		return nil, complaintsInto(newObject().with("ok", yes(false)).with("code", text("desk.file")), complaints).Node
+	}
+	return f, nil
+}
+
+// readFile reads and checks a job file, and looks through its history.
+func readFile(data []byte) (*file, document.Complaints) {
 	root, complaints := document.ReadOwned(data)
 	if complaints.None() {
 		job.Migrate(root)
 		complaints = job.Check(root)
 	}
 	if !complaints.None() {
-		return nil, complaintsInto(newObject().with("ok", yes(false)).with("code", text("desk.file")), complaints).Node
+		return nil, complaints
 	}
-	f = &file{root: root, readOnly: job.ReadOnly(root)}
+	f := &file{root: root, readOnly: job.ReadOnly(root)}
 	if !f.readOnly {
 		l := history.Read(root)
 		if l.Reconcile() {
@@ -165,7 +174,7 @@ func opened(r *document.Node, name string, data []byte) (f *file, refused *docum
 		}
 		f.noteHistory(l)
 	}
-	return f, nil
+	return f, complaints
 }
 
 func (f *file) openAnswer() *document.Node {

@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"slices"
 	"strings"
 
 	"gaugewright/calc/document"
@@ -22,10 +23,16 @@ func (f *file) join(data []byte) *document.Node {
 	if refused != nil {
 		return refused
 	}
+	other.takeUpPending()
+	return f.unite(other)
+}
+
+// unite makes the union of both copies of the document.
+func (f *file) unite(other *file) *document.Node {
 	if mine, theirs := f.job().ID(), other.job().ID(); mine != theirs {
 		return refusal("desk.otherJob", named(f.job().Title()), named(other.job().Title()))
 	}
-	if other.readOnly {
+	if f.readOnly || other.readOnly {
 		return refusal("desk.readOnly")
 	}
 	before, entries := f.root.Get("now"), history.Count(f.root)
@@ -57,71 +64,19 @@ func recordLines(root *document.Node) int {
 func (f *file) differences(list []history.Difference) *document.Node {
 	n := document.NewList()
 	for _, d := range list[:min(len(list), mostListed)] {
-		n.Append(newObject().with("path", text("/now"+d.Path)).with("label", text(f.place("/now"+d.Path))).
-			with("before", text(f.valueSays("/now"+d.Path, d.Before))).with("after", text(f.valueSays("/now"+d.Path, d.After))).Node)
+		n.Append(difference(d, f, f))
 	}
 	return n
 }
 
-// place names a field with the thing it belongs to: "C14: Cut-off level".
-func (f *file) place(path string) string {
-	label := path
-	names, _ := document.Split(path)
-	if field, ok := job.FieldAt(path); ok {
-		label = words.Say(field.Key())
-	} else if key := "field." + strings.Join(kinds(names), "."); words.Has(key) {
-		label = words.Say(key)
+// difference writes a field in which two files differ, in the names of either.
+func difference(d history.Difference, before, after *file) *document.Node {
+	path, place := "/now"+d.Path, before
+	if d.Before == nil {
+		place = after
 	}
-	if len(names) < 4 {
-		return label
-	}
-	key := map[string]string{"piles": "mark", "gauges": "serial"}[names[1]]
-	if key == "" {
-		key = "name"
-	}
-	return words.Say("place", named(f.root.At("/now/"+names[1]+"/"+document.Escape(names[2])+"/"+key).Text()), label)
-}
-
-// kinds are the names of a path below "now" without the ids of things.
-func kinds(names []string) []string {
-	var list []string
-	pattern := ""
-	for _, name := range names[min(1, len(names)):] {
-		if job.IsCollection(pattern) {
-			pattern += "/*"
-			continue
-		}
-		pattern += "/" + name
-		list = append(list, name)
-	}
-	return list
-}
-
-// valueSays writes a value of the tree for people.
-func (f *file) valueSays(path string, n *document.Node) string {
-	field, ok := job.FieldAt(path)
-	switch {
-	case n == nil || n.Kind() == document.Text && n.Text() == "":
-		return words.Say("leaf.blank")
-	case !ok || n.Kind() != document.Text:
-		return short(n.Compact())
-	case field.Kind == job.Reference:
-		for _, t := range f.things(field.To) {
-			if t.id == n.Text() {
-				return t.name
-			}
-		}
-	case field.Kind == job.Choice:
-		return words.Say("choice." + n.Text())
-	}
-	return n.Text()
-}
-
-func short(s string) string {
-	if r := []rune(s); len(r) > 120 {
-		return string(r[:119]) + "…"
-	}
-	return s
+	return newObject().with("path", text(path)).with("label", text(place.place(path))).
+		with("before", text(before.valueSays(path, d.Before))).with("after", text(after.valueSays(path, d.After))).Node
 }
 
 // showChoices lists the open choices: who states what, when, on what device.
@@ -156,28 +111,37 @@ func (f *file) showHistory(r *document.Node) *document.Node {
 	if path == "" {
 		path = "/now"
 	}
-	if len(path) < 4 || path[:4] != "/now" {
+	if path != "/now" && !strings.HasPrefix(path, "/now/") {
 		return refusal("desk.path", path)
 	}
-	trace := history.Read(f.root).Trace(path[4:])
 	from, _ := r.Get("from").Int()
 	count, ok := r.Get("count").Int()
 	if !ok || count > mostListed {
 		count = mostListed
 	}
+	trace := history.Read(f.root).Trace(path[len("/now"):])
+	slices.Reverse(trace)
+	from = min(max(0, from), len(trace))
+	shown := trace[from:min(len(trace), from+max(0, count))]
+	return okay().with("path", text(path)).with("label", text(f.place(path))).with("count", whole(len(trace))).
+		with("rows", f.historyRows(path, shown, mostFields)).Node
+}
+
+// mostFields is how many fields of one entry an answer names.
+const mostFields = 12
+
+func (f *file) historyRows(path string, list []history.Origin, most int) *document.Node {
 	rows := document.NewList()
-	for i := max(0, from); i < len(trace) && i < from+count; i++ {
-		o := trace[len(trace)-1-i]
-		row := f.origin(path, o)
+	for _, o := range list {
 		fields := document.NewList()
 		eachField(path, o.Value, func(at string, v *document.Node) {
-			if fields.Len() < 12 {
+			if fields.Len() < most {
 				fields.Append(newObject().with("label", text(f.place(at))).with("says", text(f.valueSays(at, v))).Node)
 			}
 		})
-		rows.Append(row.with("fields", fields).Node)
+		rows.Append(f.origin(path, o).with("fields", fields).Node)
 	}
-	return okay().with("path", text(path)).with("label", text(f.place(path))).with("count", whole(len(trace))).with("rows", rows).Node
+	return rows
 }
 
 func eachField(path string, n *document.Node, visit func(path string, v *document.Node)) {
@@ -193,13 +157,16 @@ func eachField(path string, n *document.Node, visit func(path string, v *documen
 // showCompare lists the fields that differ between the states at two times,
 // "from" and "to"; a blank "to" is the present.
 func (f *file) showCompare(r *document.Node) *document.Node {
-	l := history.Read(f.root)
-	to := f.root.Get("now")
-	if t := r.Get("to").Text(); t != "" {
-		to = l.Until(t)
-	}
-	differences := history.Compare(l.Until(r.Get("from").Text()), to)
+	differences := f.between(r.Get("from").Text(), r.Get("to").Text())
 	return okay().with("differences", f.differences(differences)).with("count", whole(len(differences))).Node
+}
+
+func (f *file) between(from, to string) []history.Difference {
+	l, after := history.Read(f.root), f.root.Get("now")
+	if to != "" {
+		after = l.Until(to)
+	}
+	return history.Compare(l.Until(from), after)
 }
 
 // isThing says whether a path below "now" is a member of a collection.

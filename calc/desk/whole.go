@@ -79,19 +79,28 @@ func readWhole(data []byte) (*file, []string) {
 		f.readHistory()
 		return f, nil
 	}
+	return nil, complaintsSay(found)
+}
+
+// complaintsSay writes complaints for a shell, one sentence each with its place.
+func complaintsSay(found document.Complaints) []string {
 	var list []string
 	for _, c := range found.List {
 		says := words.Say(c.Code, c.Found, c.Allowed, c.Example)
-		where := words.Say("complaint.where", c.Path)
-		if c.Line > 0 {
-			where = words.Say("complaint.at", itoa(c.Line), c.Path)
+		switch {
+		case c.Line > 0 && c.Path != "":
+			says = words.Say("place", words.Say("complaint.at", itoa(c.Line), c.Path), says)
+		case c.Line > 0:
+			says = words.Say("place", words.Say("complaint.line", itoa(c.Line)), says)
+		case c.Path != "":
+			says = words.Say("place", words.Say("complaint.where", c.Path), says)
 		}
-		list = append(list, where+": "+says)
+		list = append(list, says)
 	}
 	if more := found.Count - len(list); more > 0 {
 		list = append(list, words.Say("complaint.more", itoa(more)))
 	}
-	return nil, list
+	return list
 }
 
 func (f *file) whole(a assess.Answer) *document.Node {

@@ -146,3 +146,21 @@ func Count(root *document.Node) int {
 	}
 	return n
 }
+
+// Lacking returns how many entries of another file this one does not have.
+func Lacking(root, other *document.Node) int {
+	n := 0
+	for id, s := range other.Get("sittings").Members() {
+		have := map[int]bool{}
+		for _, e := range root.Get("sittings").Get(id).Get("entries").Items() {
+			number, _ := e.Get("s").Int()
+			have[number] = true
+		}
+		for _, e := range s.Get("entries").Items() {
+			if number, _ := e.Get("s").Int(); !have[number] {
+				n++
+			}
+		}
+	}
+	return n
+}

@@ -1,6 +1,10 @@
 package history
 
-import "gaugewright/calc/document"
+import (
+	"strings"
+
+	"gaugewright/calc/document"
+)
 
 // Undo returns the patch that takes an entry back, or nil where there is
 // nothing left to take back. Only fields whose present value is still that
@@ -92,11 +96,13 @@ func compare(path string, a, b *document.Node, list *[]Difference) {
 }
 
 // Until returns the tree that the entries up to a time give, by the clocks of
-// the devices that made them (ISO 8601, compared as text).
+// the devices that made them. Moments and days of ISO 8601 in UTC are compared
+// as text, without the Z, so that parts of a second come after the second.
 func (l *Log) Until(time string) *document.Node {
 	now := document.NewMap()
+	time = strings.TrimSuffix(time, "Z")
 	l.each(0, func(_ position, e *document.Node) {
-		if e.Get("at").Text() <= time {
+		if strings.TrimSuffix(e.Get("at").Text(), "Z") <= time {
 			document.MergePatch(now, e.Get("patch"))
 		}
 	})

@@ -42,7 +42,7 @@ var complaints = map[string]string{
 	"job.circuit":    "The circuit of pile {0} must be {1}.",
 	"job.record":     "{0} is not a line of this record; allowed is {1}. Example: {2}.",
 	"job.entry":      "An entry of the history cannot be read: {0}.",
-	"complaint.more": "and {0} more", "complaint.at": "Line {0}, at {1}", "complaint.where": "At {0}", "complaint.example": "Example: {0}.",
+	"complaint.more": "and {0} more", "complaint.at": "Line {0}, at {1}", "complaint.line": "Line {0}", "complaint.where": "At {0}", "complaint.example": "Example: {0}.",
 
 	"desk.request": "The request cannot be read.", "desk.verb": "There is no verb “{0}”. Allowed: open, enter, show, save, close.",
 	"desk.document": "The document “{0}” is not open.", "desk.view": "There is no view “{0}”.", "desk.path": "There is no field at “{0}”.",
@@ -64,4 +64,12 @@ var complaints = map[string]string{
 	"history.disputed":   "{0} places hold what a second copy says otherwise; it is kept under “disputed” in the file.",
 	"choices.says":       "Fields with two values: {0}. Nobody has chosen yet, and nothing is computed with them.",
 	"place":              "{0}: {1}", "who.unnamed": "not named",
+
+	// Values in a sentence, and what a shell says of copies.
+	"value.next": "; ", "value.and": ", ", "value.times": "{0} x {1}", "value.bore": "bore {0}", "value.rod": "rod {0}", "value.side": "{0}",
+	"desk.came":    "Came from the other copy: {0} entries of the history, {1} lines and events of records.",
+	"desk.stated":  "{0} ({1})",
+	"desk.between": " or ",
+	"desk.nowhere": "Nothing was ever stated at “{0}”. A path is one of the file, such as /now/piles/<id>/cutoff.",
+	"desk.moment":  "“{0}” is no moment in UTC and no day. Examples: 2026-11-03T14:20:00Z, 2026-11-03.",
 }

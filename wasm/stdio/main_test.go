@@ -51,7 +51,7 @@ func TestFormatKeepsOurLayoutByteForByte(t *testing.T) {
 }
 
 func TestUnknownVerbs(t *testing.T) {
-	for _, args := range [][]string{nil, {"dance"}, {"assess", "twice"}} {
+	for _, args := range [][]string{nil, {"dance"}, {"assess", "twice"}, {"join"}, {"join", "a", "b"}, {"compare"}, {"compare", "a", "b", "c"}, {"history", "a", "b"}} {
 		status, out, problems := stdio(t, example(t), args...)
 		assert.Equal(t, 2, status)
 		assert.Empty(t, out)
