@@ -2,8 +2,11 @@ package basis
 
 import "gaugewright/calc/quantity"
 
-// entries is the whole table. Figures first, then formulas.
-var entries = []Entry{
+// entries is the whole table.
+var entries = join(generalEntries, pileEntries)
+
+// generalEntries serve the whole product. Figures first, then formulas.
+var generalEntries = []Entry{
 	{ID: "gravity", Value: "9.80665", Dim: quantity.Dimensionless, Document: "NIST Special Publication 811", Edition: "2008",
 		Clause: "appendix B.8, standard acceleration of free fall [m/s2], exact by definition", Mark: Seen},
 
