@@ -1,0 +1,68 @@
+package words
+
+// pilePressed are the words for the pile while it is pressed: symbols, titles
+// of rules, limits, and what is said of inputs that cannot be used. {0} is what
+// was given, {1} what is allowed, {2} an example.
+var pilePressed = map[string]string{
+	"symbol.sectionExtent": "extent of the section across the axis", "symbol.leastMoment": "second moment of area, the least",
+	"symbol.sectionDepth": "depth of the section", "symbol.flangeWidth": "width of the flanges", "symbol.webThickness": "web thickness",
+	"symbol.flangeThickness": "flange thickness", "symbol.momentY": "second moment about the axis along the flanges",
+	"symbol.momentZ": "second moment about the axis along the web", "symbol.gyration": "least radius of gyration",
+	"symbol.tipDiameter": "diameter at the tip", "symbol.headDiameter": "diameter at the head", "symbol.distanceFromTip": "distance from the tip",
+	"symbol.taperLength": "length of the tapered piece", "symbol.elasticModulus": "elastic section modulus",
+
+	"symbol.cubeStrength": "strength of a cube", "symbol.cylinderBelow": "strength of a cylinder, class below",
+	"symbol.cubeBelow": "strength of a cube, class below", "symbol.cylinderAbove": "strength of a cylinder, class above",
+	"symbol.cubeAbove": "strength of a cube, class above", "symbol.cylinderStrength": "characteristic strength of a cylinder at 28 days",
+	"symbol.meanStrength": "mean strength", "symbol.meanMargin": "mean strength above characteristic strength",
+	"symbol.hardening": "coefficient of the cement", "symbol.ageDays": "age in days", "symbol.ageShare": "part of the mean strength that is there at this age",
+	"symbol.stiffnessBase": "modulus at the reference strength", "symbol.stiffnessStrength": "reference strength",
+	"symbol.concreteAlpha": "strength in the pile over strength of a cylinder", "symbol.concreteGamma": "partial factor of the concrete",
+	"symbol.strengthNow": "characteristic strength of a cylinder when pressed", "symbol.prestress": "effective prestress",
+	"symbol.strengthShare": "share of the strength", "symbol.yieldStrength": "yield strength",
+	"symbol.timberStrength": "characteristic strength of the timber along the grain", "symbol.stressLimit": "stress limit while pressed",
+	"symbol.offAxis": "grip off the axis of the pile",
+
+	"symbol.strokeLeft": "stroke left", "symbol.unheldDepth": "depth without support to the sides", "symbol.softDepth": "depth of very soft ground",
+	"symbol.preBoredDepth": "pre-bored depth", "symbol.stiffness": "modulus of elasticity", "symbol.lengthFactor": "buckling length over free length",
+	"symbol.freeLength": "free length", "symbol.eulerLoad": "Euler's buckling load", "symbol.sectionLimit": "limit of the section",
+	"symbol.slenderness": "slenderness", "symbol.imperfection": "imperfection factor of the buckling curve",
+	"symbol.bucklingPhi": "auxiliary value of the buckling curve", "symbol.bucklingChi": "reduction by the buckling curve",
+
+	"symbol.pileLimit.maker": "maker's stated load", "symbol.pileLimit.section": "limit of the section", "symbol.pileLimit.offAxis": "limit with the grip off the axis",
+	"symbol.pileLimit.freeLength": "limit of the free length", "symbol.pileLimit.segment": "limit of a segment", "symbol.pileLimit.splice": "limit of the splice",
+	"symbol.pileLimit.follower": "limit of the follower", "symbol.pileLimit.grip": "maker's limit for the grip",
+
+	"rule.pile.modulus": "Elastic section modulus", "rule.pile.gyration": "Radius of gyration", "rule.pile.tabled.moment": "Second moment from the radius of gyration",
+	"rule.pile.H.area": "Area of an H section", "rule.pile.H.momentY": "Second moment of an H section about the axis along the flanges",
+	"rule.pile.H.momentZ": "Second moment of an H section about the axis along the web", "rule.pile.H.moment": "Least second moment of an H section",
+	"rule.pile.H.modulus": "Least elastic modulus of an H section", "rule.pile.H.surface": "Surface per metre", "rule.pile.taper": "Diameter of a tapered pile",
+	"rule.pile.concrete.fromCube": "Strength of a cylinder from that of a cube", "rule.pile.concrete.mean": "Mean strength of the concrete",
+	"rule.pile.concrete.share": "Part of the strength that is there at this age", "rule.pile.concrete.aged": "Strength of the concrete at this age",
+	"rule.pile.concrete.stiffness": "Modulus of elasticity of the concrete", "rule.pile.concrete.pressing": "Stress limit of the concrete while pressed",
+	"rule.pile.concrete.driving": "Stress limit of the concrete, driving limit with the prestress included", "rule.pile.steel.stress": "Stress limit of the steel",
+	"rule.pile.timber.stress": "Stress limit of the timber", "rule.pile.sectionLimit": "Load that the section stands",
+	"rule.pile.offAxis": "Load that the section stands with the grip off its axis", "rule.pile.freeLength": "Free length",
+	"rule.pile.unheld": "Depth without support to the sides", "rule.pile.euler": "Euler's buckling load", "rule.pile.slenderness": "Slenderness",
+	"rule.pile.phi": "Auxiliary value of the buckling curve", "rule.pile.chi": "Reduction by the buckling curve",
+	"rule.pile.steel.free": "Load that the free length stands", "rule.pile.combined": "Load that the free length stands", "rule.pile.weakest": "Load that the pile stands",
+
+	"pile.notFinite":        "{0} is not a finite number. Example: {2}.",
+	"pile.notPositive":      "{0} must be more than zero. Example: {2}.",
+	"pile.negative":         "{0} is below zero; zero or more is allowed. Example: {2}.",
+	"pile.above":            "{0} is too much: at most {1}. Example: {2}.",
+	"pile.below":            "{0} is too little: at least {1}. Example: {2}.",
+	"pile.wallTooThick":     "The wall, {0}, is more than half the outer diameter: at most {1}. Example: {2}.",
+	"pile.webTooThick":      "The web, {0}, is thicker than the flanges are wide: at most {1}. Example: {2}.",
+	"pile.flangeTooThick":   "The flange, {0}, is more than half the depth: at most {1}. Example: {2}.",
+	"pile.gyrationTooLarge": "The radius of gyration, {0}, is more than half the width: at most {1}. One of the two is not of this section.",
+	"pile.classHalf":        "“{0}” has one number, which some mean for the cylinder and others for the cube. Write both: {2}.",
+	"pile.classUnknown":     "“{0}” is not a concrete class of the list: {1}. Choose one, or enter the strength and say cube or cylinder.",
+	"pile.hardeningUnknown": "“{0}” is not one of: {1}.",
+	"pile.gradeUnknown":     "“{0}” is not a steel grade of the list: {1}. Choose one, or enter the yield strength.",
+	"pile.timberUnknown":    "“{0}” is not a timber class of the list: {1}. Choose one, or enter the strength.",
+	"pile.curveUnknown":     "“{0}” is not a buckling curve: {1}.",
+	"pile.tooYoung":         "The concrete is too young for a computed strength ({0}; more than {1} days are needed). Enter a test of this age.",
+	"pile.prestressTooHigh": "The prestress, {0}, leaves nothing for pressing: it must be below {1}. Check strength and prestress.",
+	"pile.noLimits":         "No limit of the pile is entered.",
+}
