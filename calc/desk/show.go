@@ -17,6 +17,7 @@ import (
 //	working  how the number at "step" was made
 //	convert  a reading as loads, and a load as readings: pile, reading, load
 //	card     the rows of the cabin card of a pile
+//	fleet    the piles against the circuits of all rigs: from, count
 //	form     the fields of the thing at "path"
 //	kept     the rigs and pile types that can be taken
 //	parcel   a rig, a type or all of them, to be taken into another document
@@ -45,6 +46,8 @@ func (f *file) show(r *document.Node) *document.Node {
 		return f.showConvert(r)
 	case "card":
 		return f.showCard(r)
+	case "fleet":
+		return f.showFleet(r)
 	case "form":
 		return f.showForm(r)
 	case "kept":

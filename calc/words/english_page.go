@@ -114,6 +114,10 @@ var page = map[string]string{
 	"page.working.by":         "By",
 	"page.working.at":         "At",
 
+	"page.fleet.title":  "Which rig",
+	"page.fleet.none":   "No rig with a circuit is in this job.",
+	"page.fleet.chosen": "as planned",
+
 	"page.convert.title":         "Reading and load",
 	"page.convert.reading":       "At a reading of",
 	"page.convert.reading.least": "Load on the head, at least",

@@ -9,7 +9,7 @@ check("pile, list and working print clean", async () => {
     const places = await ready(page, site.url);
     await page.evaluate(() => (document.documentElement.dataset["theme"] = "dark"));
     await page.emulateMedia({ media: "print" });
-    for (const place of [at("piles", places.job), at("pile", places.job, places.pile), at("working", places.job, places.step, places.pile), at("card", places.job, places.pile)]) {
+    for (const place of [at("piles", places.job), at("pile", places.job, places.pile), at("working", places.job, places.step, places.pile), at("card", places.job, places.pile), at("fleet", places.job)]) {
       await goTo(page, place);
       const found = await page.evaluate(() => {
         const shown = (selector: string) => [...document.querySelectorAll(selector)].filter((e) => e.checkVisibility()).length;

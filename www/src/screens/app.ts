@@ -11,6 +11,7 @@ import { compareScreen } from "./compare.ts";
 import { convertScreen } from "./convert.ts";
 import { typingBeforeStart } from "./early.ts";
 import { openExample } from "./example.ts";
+import { fleetScreen } from "./fleet.ts";
 import { formScreen } from "./form.ts";
 import { historyScreen } from "./history.ts";
 import { incomingScreen } from "./incoming.ts";
@@ -44,6 +45,7 @@ const drawn: Record<ScreenName, (...parts: string[]) => TemplateResult> = {
   limits: (doc = "", pile) => limitsScreen(doc, pile),
   form: (doc = "", path = "") => formScreen(doc, path),
   piles: (doc = "", page = "0") => pilesScreen(doc, pageOf(page)),
+  fleet: (doc = "", page = "0") => fleetScreen(doc, pageOf(page)),
   pile: (doc = "", pile = "") => pileScreen(doc, pile),
   working: (doc = "", step = "", pile) => workingScreen(doc, step, pile),
   convert: (doc = "", pile) => convertScreen(doc, pile),

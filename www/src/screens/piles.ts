@@ -1,16 +1,15 @@
 // The piles of a job, a page of rows at a time. Also the sheet to print.
-import { html, nothing, type TemplateResult } from "lit-html";
+import { html, type TemplateResult } from "lit-html";
 import { readOnly } from "../signals.ts";
 import { enter, view } from "./data.ts";
 import { frame } from "./frame.ts";
 import { label } from "./labels.ts";
 import { number } from "./number.ts";
-import { go, link, replace } from "./route.ts";
+import { pager, rowsAPage } from "./pager.ts";
+import { go, link } from "./route.ts";
 import { stateMark } from "./statemark.ts";
 import { minus } from "./symbols.ts";
 import type { PileRow, Piles } from "./views.ts";
-
-const rowsAPage = 50;
 
 export function pilesScreen(doc: string, page: number): TemplateResult {
   const from = page * rowsAPage;
@@ -27,7 +26,6 @@ export function pilesScreen(doc: string, page: number): TemplateResult {
 }
 
 function list(doc: string, page: number, piles: Piles): TemplateResult {
-  const last = piles.from + piles.rows.length;
   return html`${piles.rows.length === 0
       ? html`<p class="lead">${label("piles.none")}</p>`
       : html`<table class="pile-table">
@@ -44,13 +42,10 @@ function list(doc: string, page: number, piles: Piles): TemplateResult {
             ${piles.rows.map((row) => oneRow(doc, row))}
           </tbody>
         </table>`}
-    <div class="pages">
-      ${page > 0 ? html`<button type="button" @click=${() => replace("piles", doc, `${page - 1}`)}>${label("piles.before")}</button>` : nothing}
-      ${piles.count > rowsAPage ? html`<p>${label("piles.range", { from: `${piles.from + 1}`, to: `${last}`, count: `${piles.count}` })}</p>` : nothing}
-      ${last < piles.count ? html`<button type="button" @click=${() => replace("piles", doc, `${page + 1}`)}>${label("piles.after")}</button>` : nothing}
-    </div>
+    ${pager(["piles", doc], page, piles.from, piles.rows.length, piles.count)}
     <div class="acts">
       <button type="button" ?disabled=${readOnly.value} @click=${() => void addPile(doc)}>${label("piles.add")}</button>
+      <a class="button" href=${link("fleet", doc)}>${label("fleet.title")}</a>
       <button type="button" @click=${() => print()}>${label("print")}</button>
     </div>`;
 }

@@ -5,7 +5,7 @@ import { batch, signal } from "@preact/signals-core";
 import type { Json } from "../protocol.ts";
 import { ask, enter } from "./data.ts";
 import { answered, dropAll, sent, typing } from "./fieldstate.ts";
-import { back, route } from "./route.ts";
+import { back, go, route } from "./route.ts";
 import type { Sizing } from "./views.ts";
 
 type Tried = { path: string; typed: string } | { path: string; value: string };
@@ -66,6 +66,14 @@ async function put(doc: string, pile: string, ...more: Tried[]): Promise<void> {
     shown.value = answer;
     trial.value = { doc, pile, tried };
   });
+}
+
+/** Tries a pile from another circuit, on the screen for it. */
+export async function tryBerth(doc: string, pile: string, rig: string, circuit: string): Promise<void> {
+  dropTrial();
+  const path = `/now/piles/${pile}`;
+  await put(doc, pile, { path: `${path}/rig`, value: rig }, { path: `${path}/circuit`, value: circuit });
+  go("size", doc, pile);
 }
 
 /** Enters what is tried. A value that cannot be read is refused, and the trial stays. */

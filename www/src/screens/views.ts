@@ -184,6 +184,24 @@ export interface Piles extends Answered {
   rows: PileRow[];
 }
 
+export interface FleetCell {
+  rig: string;
+  circuit: string;
+  name: string;
+  state: "sets" | "ballast" | "stopped" | "unknown";
+  says: string;
+  /** The pile stands on this circuit. */
+  chosen: boolean;
+}
+
+export interface Fleet extends Answered {
+  title: string;
+  count: number;
+  from: number;
+  columns: { rig: string; circuit: string; name: string; says: string }[];
+  rows: { id: string; mark: string; cells: FleetCell[] }[];
+}
+
 /** Levels as fractions of the drawn height, 0 at the top, for drawing only. */
 export interface Drawing {
   levels: { kind: string; label: string; says: string; at: number }[];
