@@ -17,6 +17,7 @@ var typeFields = join([]Field{
 	words("/pileTypes/*/concrete/class"), strength("/pileTypes/*/concrete/strength"),
 	choice("/pileTypes/*/concrete/specimen", "cube", "cylinder"), pressureFromZero("/pileTypes/*/concrete/prestress"),
 	choice("/pileTypes/*/concrete/hardening", "slow", "normal", "rapid"),
+	counted("/pileTypes/*/concrete/age", 1, 36500), // of the youngest segment when it is pressed [days]
 	words("/pileTypes/*/steel/grade"), strength("/pileTypes/*/steel/yield"),
 	words("/pileTypes/*/timber/class"), strength("/pileTypes/*/timber/strength"),
 	stiffness("/pileTypes/*/stiffness"),

@@ -137,6 +137,8 @@ type Circuit struct {
 	ID, Path, Name  string
 	Groups          []Group
 	MaxPressure     Given[quantity.Pressure]
+	ReliefValve     Given[quantity.Pressure]
+	Stroke          Given[quantity.Length]
 	OnHead          Given[quantity.Force]
 	OnHeadInMass    string // "yes", "no" or blank
 	Low, High       Given[quantity.Ratio]
@@ -164,6 +166,8 @@ func (r Rig) Circuit(id string) (c Circuit, ok bool) {
 	path := document.Join(r.Path+"/circuits", id)
 	c = Circuit{ID: id, Path: path, Name: n.Get("name").Text(), OnHeadInMass: n.Get("onHeadInMass").Text(), Gauge: n.Get("gauge").Text()}
 	c.MaxPressure = given[quantity.Pressure](n.Get("maxPressure"), path, "maxPressure", quantity.Pressures)
+	c.ReliefValve = given[quantity.Pressure](n.Get("reliefValve"), path, "reliefValve", quantity.Pressures)
+	c.Stroke = given[quantity.Length](n.Get("stroke"), path, "stroke", quantity.Lengths)
 	c.OnHead = given[quantity.Force](n.Get("onHead"), path, "onHead", quantity.Forces)
 	eta := n.Get("efficiency")
 	c.Low = given[quantity.Ratio](eta.Get("low"), path, "efficiency/low", quantity.Dimensionless)
@@ -221,33 +225,6 @@ func (j Job) Gauge(id string) (g Gauge, ok bool) {
 	return g, true
 }
 
-// PileType is a section with what it stands while pressing.
-type PileType struct {
-	ID, Path, Name, Shape string
-	Width, Wall           Given[quantity.Length]
-	PressingLimit         Given[quantity.Force]
-	LimitBasis            string
-	Bars, Lap             Given[quantity.Length]
-	Waiver                Waiver
-	LimitWaived           bool
-}
-
-// PileType returns the pile type with this id.
-func (j Job) PileType(id string) (p PileType, ok bool) {
-	n, path := j.thing("pileTypes", id)
-	if n == nil {
-		return PileType{}, false
-	}
-	p = PileType{ID: id, Path: path, Name: n.Get("name").Text(), Shape: n.Get("shape").Text(), LimitBasis: n.Get("pressingLimitBasis").Text()}
-	p.Width = given[quantity.Length](n.Get("width"), path, "width", quantity.Lengths)
-	p.Wall = given[quantity.Length](n.Get("wall"), path, "wall", quantity.Lengths)
-	p.PressingLimit = given[quantity.Force](n.Get("pressingLimit"), path, "pressingLimit", quantity.Forces)
-	p.Bars = given[quantity.Length](n.Get("bars"), path, "bars", quantity.Lengths)
-	p.Lap = given[quantity.Length](n.Get("lap"), path, "lap", quantity.Lengths)
-	p.Waiver, p.LimitWaived = waiverOf(n, "pile")
-	return p, true
-}
-
 // Criterion is what the design demands of a set.
 type Criterion struct {
 	ID, Path, Name, Scheme, Basis string
@@ -273,6 +250,8 @@ type Stock struct {
 	Length         Given[quantity.Length]
 	Count          int
 	HasCount       bool // blank means that the number is not limited
+	Type           string
+	PressingLimit  Given[quantity.Force] // of this very segment
 }
 
 // Stock lists the yard's lengths: longest first, ties by id.
@@ -285,6 +264,8 @@ func (j Job) Stock() []Stock {
 		s := Stock{ID: id, Path: path, Name: thing.Get("name").Text()}
 		s.Length = given[quantity.Length](thing.Get("length"), path, "length", quantity.Lengths)
 		s.Count, s.HasCount = count(thing.Get("count"))
+		s.Type = thing.Get("type").Text()
+		s.PressingLimit = given[quantity.Force](thing.Get("pressingLimit"), path, "pressingLimit", quantity.Forces)
 		list = append(list, s)
 	}
 	sort.SliceStable(list, func(a, b int) bool { return list[a].Length.V > list[b].Length.V })
@@ -297,6 +278,8 @@ type Pile struct {
 	Type, Rig, Circuit, Criterion string
 	WorkingLoad                   Given[quantity.Force]
 	Platform, Founding, Cutoff    Given[quantity.Length]
+	SoftDepth, PreBored           Given[quantity.Length]
+	Follower                      string // "yes", "no" or blank
 }
 
 // Pile returns the pile with this id.
@@ -306,7 +289,9 @@ func (j Job) Pile(id string) (p Pile, ok bool) {
 		return Pile{}, false
 	}
 	p = Pile{ID: id, Path: path, Mark: n.Get("mark").Text(), Type: n.Get("type").Text(), Rig: n.Get("rig").Text(),
-		Circuit: n.Get("circuit").Text(), Criterion: n.Get("criterion").Text()}
+		Circuit: n.Get("circuit").Text(), Criterion: n.Get("criterion").Text(), Follower: n.Get("follower").Text()}
+	p.SoftDepth = given[quantity.Length](n.Get("softDepth"), path, "softDepth", quantity.Lengths)
+	p.PreBored = given[quantity.Length](n.Get("preBored"), path, "preBored", quantity.Lengths)
 	p.WorkingLoad = given[quantity.Force](n.Get("workingLoad"), path, "workingLoad", quantity.Forces)
 	p.Platform = given[quantity.Length](n.Get("platform"), path, "platform", quantity.Lengths)
 	p.Founding = given[quantity.Length](n.Get("founding"), path, "founding", quantity.Lengths)

@@ -107,7 +107,7 @@ var thingNames = map[string]string{
 	"field.pileTypes.gyration": "Least radius of gyration", "field.pileTypes.lineMass": "Mass per metre",
 	"field.pileTypes.concrete.class": "Concrete class", "field.pileTypes.concrete.strength": "Characteristic strength of the concrete",
 	"field.pileTypes.concrete.specimen": "Cube or cylinder", "field.pileTypes.concrete.prestress": "Effective prestress",
-	"field.pileTypes.concrete.hardening": "Hardening of the cement", "field.pileTypes.steel.grade": "Steel grade", "field.pileTypes.steel.yield": "Yield strength",
+	"field.pileTypes.concrete.hardening": "Hardening of the cement", "field.pileTypes.concrete.age": "Age of the youngest segment when pressed, days", "field.pileTypes.steel.grade": "Steel grade", "field.pileTypes.steel.yield": "Yield strength",
 	"field.pileTypes.timber.class": "Timber class", "field.pileTypes.timber.strength": "Characteristic strength of the timber",
 	"field.pileTypes.stiffness": "Modulus of elasticity", "field.pileTypes.buckling.curve": "Buckling curve",
 	"field.pileTypes.buckling.lengthFactor": "Buckling length over free length", "field.pileTypes.drivingLimit": "Rule for the limit while pressing",
