@@ -75,7 +75,8 @@ type Answer struct {
 	Head     Head
 }
 
-// Limit is one of the four required limits, with its own reading.
+// Limit is a limit with its own reading: one of the four required ones, or one
+// that counts where it is entered.
 type Limit struct {
 	Kind    window.Kind
 	State   window.State
@@ -84,7 +85,10 @@ type Limit struct {
 	Use     *Number // part of the limit used at the set reading
 	Waiver  job.Waiver
 	Basis   string   // where the limit comes from, as the person stated it
-	Needs   []string // what is not entered, while the limit is missing
+	Needs   []string // what is not entered, while the limit is missing or unchecked
+	Problem *Note    // why what is entered cannot be used
+	Parts   []Part   // of which the least is the limit, where there are several
+	Notes   []Note
 }
 
 // Segments is the make-up of a pile from the stock.
@@ -140,6 +144,9 @@ func (a *Answer) Numbers() []*Number {
 		s.Need, s.Total, s.OffCut, s.Cost, s.Heaviest, h.Level, h.Saw, h.Cut, h.Above, h.Short, h.BuildUp}
 	for _, l := range a.Limits {
 		list = append(list, l.Value, l.Reading, l.Use)
+		for _, p := range l.Parts {
+			list = append(list, p.Value)
+		}
 	}
 	pieces := s.Pieces
 	for _, alternative := range []*Alternative{s.Fewest, s.Least} {

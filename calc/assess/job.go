@@ -109,6 +109,8 @@ type judge struct {
 	hasGauge   bool
 	hasType    bool
 	hasCrit    bool
+
+	sectionMade *section
 }
 
 // nothing stands where a pile names no thing: all its fields are blank.

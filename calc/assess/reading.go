@@ -148,10 +148,12 @@ func (w *judge) area() (working.Of[quantity.Area], bool) {
 	return of, true
 }
 
-// limits works out the four required limits.
+// limits works out the four required limits, and those that count where they
+// are entered.
 func (w *judge) limits(c window.Circuit, in inputs, ready bool, set working.Of[quantity.Pressure], hasSet bool) []window.Limit {
 	b := w.book
-	list := []Limit{w.circuitLimit(), w.pileLimit(), w.reactionLimit(), w.gaugeLimit()}
+	ofPile := w.pileLimit()
+	list := []Limit{w.circuitLimit(), ofPile, w.reactionLimit(), w.gaugeLimit(), w.freeLimit(ofPile)}
 	judged := make([]window.Limit, len(list))
 	for i := range list {
 		l := &list[i]
@@ -200,21 +202,6 @@ func (w *judge) circuitLimit() Limit {
 		l.State, l.Value = window.Entered, stated(w.circuit.MaxPressure)
 	default:
 		l.Needs = []string{"field.rigs.circuits.maxPressure"}
-	}
-	return l
-}
-
-func (w *judge) pileLimit() Limit {
-	l := Limit{Kind: window.Pile}
-	switch {
-	case !w.hasType:
-		l.Needs = []string{"field.piles.type"}
-	case w.pileType.LimitWaived:
-		l.State, l.Waiver = window.Waived, w.pileType.Waiver
-	case w.pileType.PressingLimit.Known():
-		l.State, l.Value, l.Basis = window.Entered, stated(w.pileType.PressingLimit), w.pileType.LimitBasis
-	default:
-		l.Needs = []string{"field.pileTypes.pressingLimit"}
 	}
 	return l
 }

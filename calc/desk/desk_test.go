@@ -409,8 +409,8 @@ func TestEveryFormShowsItsFields(t *testing.T) {
 	x := newTable(t)
 	x.fill()
 	for path, fields := range map[string]int{
-		"/now": 4, "/now/rigs/" + rigID: 6, circuit: 11, "/now/gauges/" + gaugID: 5, "/now/pileTypes/t1": 8,
-		"/now/criteria/" + critID: 4, "/now/piles/" + pileID: 9,
+		"/now": 4, "/now/rigs/" + rigID: 7, circuit: 13, "/now/gauges/" + gaugID: 5, "/now/pileTypes/t1": 13,
+		"/now/criteria/" + critID: 4, "/now/piles/" + pileID: 12,
 	} {
 		v := x.show("form", `,"path":`+quote(path))
 		require.True(t, v.Get("ok").Bool(), path)

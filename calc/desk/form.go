@@ -227,8 +227,10 @@ func (f *file) formAt(path string) (form, bool) {
 	case "pileTypes":
 		p, _ := j.PileType(names[2])
 		return form{title: say("thing.type"), name: p.Name, limit: "pile", sections: []section{
-			{title: say("thing.section"), paths: below(path, "name", "shape", "width", "wall")},
-			{title: say("thing.strength"), paths: below(path, "pressingLimit", "pressingLimitBasis")},
+			{title: say("thing.section"), paths: below(path, sectionFields(p)...)},
+			{title: say("thing.strength"), paths: below(path, strengthFields(p)...)},
+			{title: say("thing.free"), paths: below(path, freeFields(p)...)},
+			{title: say("thing.parts"), paths: below(path, "splice/capacity", "followerCapacity")},
 			{title: say("thing.headDetails"), paths: below(path, "bars", "lap")},
 		}}, true
 	case "criteria":
@@ -243,9 +245,55 @@ func (f *file) formAt(path string) (form, bool) {
 			{title: say("thing.names"), paths: below(path, "mark", "type", "rig", "circuit", "criterion")},
 			{title: say("thing.load"), paths: below(path, "workingLoad")},
 			{title: say("thing.levels"), paths: below(path, "platform", "founding", "cutoff")},
+			{title: say("thing.ground"), paths: below(path, "softDepth", "preBored", "follower")},
 		}}, true
 	}
 	return form{}, false
+}
+
+// sectionFields are the measures that a shape has.
+func sectionFields(p job.PileType) []string {
+	list := []string{"name", "shape"}
+	switch p.Shape {
+	case "H":
+		list = append(list, "depth", "width", "web", "flange")
+	case "spun", "tube":
+		list = append(list, "width", "wall")
+	case "timber":
+		list = append(list, "width", "tip")
+	case "":
+	default:
+		list = append(list, "width")
+	}
+	return append(list, "area", "gyration")
+}
+
+// strengthFields are what the chosen rule needs; the maker's stated load
+// counts beside every rule.
+func strengthFields(p job.PileType) []string {
+	list := []string{"pressingLimit", "pressingLimitBasis", "drivingLimit"}
+	switch p.Rule {
+	case "while pressing", "0.8 fck with prestress":
+		list = append(list, "concrete/prestress", "concrete/strength")
+		if p.Concrete.Strength.Known() {
+			return append(list, "concrete/specimen")
+		}
+		return append(list, "concrete/class", "concrete/age", "concrete/hardening")
+	case "0.8 fy", "0.9 fy":
+		return append(list, "steel/grade", "steel/yield")
+	case "0.8 timber":
+		return append(list, "timber/class", "timber/strength")
+	}
+	return list
+}
+
+// freeFields are what buckling needs.
+func freeFields(p job.PileType) []string {
+	list := []string{"stiffness", "buckling/lengthFactor"}
+	if p.Shape == "H" || p.Shape == "tube" || p.Material == "steel" {
+		list = append(list, "buckling/curve")
+	}
+	return list
 }
 
 func (f *file) rigForm(path, id string) (form, bool) {
@@ -262,6 +310,7 @@ func (f *file) rigForm(path, id string) (form, bool) {
 		{title: words.Say("thing.names"), paths: below(path, "name"), links: links, adds: []addition{{"circuit", path}}},
 		{title: words.Say("thing.reaction"), paths: below(path, "mass", "ballast", "reactionShare")},
 		{title: words.Say("thing.levels"), paths: below(path, "gripHeight", "followerTravel")},
+		{title: words.Say("thing.grip"), paths: below(path, "grip/offAxis")},
 	}}, true
 }
 
@@ -283,7 +332,7 @@ func (f *file) circuitForm(path, rig, id string) (form, bool) {
 		made.sections = append(made.sections, s)
 	}
 	made.sections[len(made.sections)-1].adds = []addition{{"group", path}}
-	weights := section{title: words.Say("thing.weights"), paths: below(path, "maxPressure", "onHead", "onHeadInMass")}
+	weights := section{title: words.Say("thing.weights"), paths: below(path, "maxPressure", "reliefValve", "stroke", "onHead", "onHeadInMass")}
 	eta := section{title: words.Say("thing.efficiency"), paths: below(path, "efficiency/low", "efficiency/high", "efficiency/basis")}
 	gauge := section{title: words.Say("thing.gauge"), paths: below(path, "gauge")}
 	if g, ok := f.job().Gauge(c.Gauge); ok {

@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -107,25 +108,52 @@ func cautions() []string {
 func (f *file) limits(a assess.Answer) *document.Node {
 	list := document.NewList()
 	for i, l := range a.Limits {
-		state := [...]string{window.Missing: "missing", window.Entered: "entered", window.Waived: "waived"}[l.State]
+		state := limitStates[l.State]
 		o := newObject().with("kind", text(string(l.Kind))).with("label", text(words.Say("limit."+string(l.Kind)))).
 			with("state", text(state)).with("stateSays", text(words.Say("limitState."+state))).
 			with("value", f.says(l.Value)).with("reading", f.says(l.Reading)).with("use", f.says(l.Use)).
 			with("governs", yes(i == a.Governs))
 		says := l.Basis
-		switch l.State {
-		case window.Missing:
+		switch {
+		case l.Problem != nil:
+			says = words.Note(*l.Problem)
+		case l.State == window.Missing:
 			says = words.Say("limit.missingSays", needs(l.Needs))
-		case window.Waived:
+		case l.State == window.Unchecked:
+			says = words.Say("limit.uncheckedSays", needs(l.Needs))
+		case l.State == window.Waived:
 			says = words.Say("limit.waivedSays", l.Waiver.By, l.Waiver.On, l.Waiver.Why)
 		}
-		list.Append(o.with("says", text(says)).with("fields", texts(f.limitForms(a.ID, l.Kind))).Node)
+		parts := document.NewList()
+		for _, p := range l.Parts {
+			parts.Append(newObject().with("label", text(words.Say("symbol.pileLimit."+p.Key))).with("value", f.says(p.Value)).with("least", yes(p.Least)).Node)
+		}
+		list.Append(o.with("says", text(says)).with("parts", parts).with("notes", texts(words.Notes(l.Notes))).
+			with("required", yes(required(l.Kind))).with("fields", f.limitForms(a.ID, l.Kind)).Node)
 	}
 	return list
 }
 
-// limitForms lists the forms in which a limit is entered.
-func (f *file) limitForms(pile string, k window.Kind) []string {
+var limitStates = [...]string{window.Missing: "missing", window.Entered: "entered", window.Waived: "waived", window.Unchecked: "unchecked"}
+
+func required(k window.Kind) bool { return slices.Contains(window.Kinds, k) }
+
+// limitForms lists the forms in which a limit is entered, with what each is
+// called.
+func (f *file) limitForms(pile string, k window.Kind) *document.Node {
+	list := document.NewList()
+	for _, path := range f.limitPaths(pile, k) {
+		names, _ := document.Split(path)
+		word := map[string]string{"pileTypes": "type", "piles": "pile", "gauges": "gauge", "rigs": "rig"}[names[1]]
+		if len(names) > 3 {
+			word = "circuit"
+		}
+		list.Append(newObject().with("path", text(path)).with("label", text(words.Say("limit.open."+word))).Node)
+	}
+	return list
+}
+
+func (f *file) limitPaths(pile string, k window.Kind) []string {
 	p, _ := f.job().Pile(pile)
 	r, hasRig := f.job().Rig(p.Rig)
 	var c job.Circuit
@@ -145,6 +173,10 @@ func (f *file) limitForms(pile string, k window.Kind) []string {
 		return []string{c.Path}
 	case k == window.Gauge && hasCircuit && c.Gauge != "":
 		return []string{"/now/gauges/" + c.Gauge}
+	case k == window.FreeLength && hasCircuit && p.Type != "":
+		return []string{"/now/pileTypes/" + p.Type, r.Path, c.Path, p.Path}
+	case k == window.Grip && hasRig:
+		return []string{r.Path}
 	}
 	return nil
 }
@@ -204,6 +236,9 @@ func localised(s quantity.Stated, sign quantity.DecimalSign) string {
 func limitsSay(a assess.Answer) string {
 	entered, waived := 0, 0
 	for _, l := range a.Limits {
+		if !required(l.Kind) {
+			continue
+		}
 		switch l.State {
 		case window.Entered:
 			entered++

@@ -4,7 +4,6 @@ import (
 	"gaugewright/calc/assess"
 	"gaugewright/calc/document"
 	"gaugewright/calc/job"
-	"gaugewright/calc/window"
 	"gaugewright/calc/words"
 )
 
@@ -110,8 +109,7 @@ func (f *file) whole(a assess.Answer) *document.Node {
 		if i == a.Governs {
 			governs = string(l.Kind)
 		}
-		state := [...]string{window.Missing: "missing", window.Entered: "entered", window.Waived: "waived"}[l.State]
-		limits.Append(newObject().with("kind", text(string(l.Kind))).with("state", text(state)).with("value", f.says(l.Value)).
+		limits.Append(newObject().with("kind", text(string(l.Kind))).with("state", text(limitStates[l.State])).with("value", f.says(l.Value)).
 			with("reading", f.says(l.Reading)).with("use", f.says(l.Use)).Node)
 	}
 	said := func(keys []string) *document.Node {

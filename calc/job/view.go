@@ -5,7 +5,6 @@ import (
 
 	"gaugewright/calc/document"
 	"gaugewright/calc/quantity"
-	"gaugewright/calc/rig"
 )
 
 // The constants of the envelope.
@@ -99,130 +98,6 @@ func waiverOf(n *document.Node, limit string) (Waiver, bool) {
 	}
 	v := Waiver{w.Get("by").Text(), w.Get("role").Text(), w.Get("on").Text(), w.Get("why").Text()}
 	return v, v.Complete()
-}
-
-// Rig is a machine with its circuits.
-type Rig struct {
-	ID, Path, Name string
-	Mass, Ballast  Given[quantity.Mass]
-	Share          Given[quantity.Ratio]
-	GripHeight     Given[quantity.Length]
-	FollowerTravel Given[quantity.Length]
-	Waiver         Waiver
-	ReactionWaived bool
-	node           *document.Node
-}
-
-// Rig returns the rig with this id; ok is false when there is none.
-func (j Job) Rig(id string) (r Rig, ok bool) {
-	n, path := j.thing("rigs", id)
-	if n == nil {
-		return Rig{}, false
-	}
-	r = Rig{ID: id, Path: path, Name: n.Get("name").Text(), node: n}
-	r.Mass = given[quantity.Mass](n.Get("mass"), path, "mass", quantity.Masses)
-	r.Ballast = given[quantity.Mass](n.Get("ballast"), path, "ballast", quantity.Masses)
-	r.Share = given[quantity.Ratio](n.Get("reactionShare"), path, "reactionShare", quantity.Dimensionless)
-	r.GripHeight = given[quantity.Length](n.Get("gripHeight"), path, "gripHeight", quantity.Lengths)
-	r.FollowerTravel = given[quantity.Length](n.Get("followerTravel"), path, "followerTravel", quantity.Lengths)
-	r.Waiver, r.ReactionWaived = waiverOf(n, "reaction")
-	return r, true
-}
-
-// Circuits lists the ids of the rig's circuits in natural order.
-func (r Rig) Circuits() []string { return ids(r.node.Get("circuits"), "name") }
-
-// Circuit is the cylinders that one valve position feeds.
-type Circuit struct {
-	ID, Path, Name  string
-	Groups          []Group
-	MaxPressure     Given[quantity.Pressure]
-	ReliefValve     Given[quantity.Pressure]
-	Stroke          Given[quantity.Length]
-	OnHead          Given[quantity.Force]
-	OnHeadInMass    string // "yes", "no" or blank
-	Low, High       Given[quantity.Ratio]
-	EfficiencyBasis string
-	Gauge           string
-	Waiver          Waiver
-	PressureWaived  bool
-}
-
-// Group is one group of equal cylinders as stated.
-type Group struct {
-	Path      string
-	Number    int
-	HasNumber bool
-	Bore, Rod Given[quantity.Length]
-	Side      string
-}
-
-// Circuit returns a circuit of the rig.
-func (r Rig) Circuit(id string) (c Circuit, ok bool) {
-	n := r.node.Get("circuits").Get(id)
-	if n == nil {
-		return Circuit{}, false
-	}
-	path := document.Join(r.Path+"/circuits", id)
-	c = Circuit{ID: id, Path: path, Name: n.Get("name").Text(), OnHeadInMass: n.Get("onHeadInMass").Text(), Gauge: n.Get("gauge").Text()}
-	c.MaxPressure = given[quantity.Pressure](n.Get("maxPressure"), path, "maxPressure", quantity.Pressures)
-	c.ReliefValve = given[quantity.Pressure](n.Get("reliefValve"), path, "reliefValve", quantity.Pressures)
-	c.Stroke = given[quantity.Length](n.Get("stroke"), path, "stroke", quantity.Lengths)
-	c.OnHead = given[quantity.Force](n.Get("onHead"), path, "onHead", quantity.Forces)
-	eta := n.Get("efficiency")
-	c.Low = given[quantity.Ratio](eta.Get("low"), path, "efficiency/low", quantity.Dimensionless)
-	c.High = given[quantity.Ratio](eta.Get("high"), path, "efficiency/high", quantity.Dimensionless)
-	c.EfficiencyBasis = eta.Get("basis").Text()
-	c.Waiver, c.PressureWaived = waiverOf(n, "circuit")
-	groups := n.Get("groups")
-	for i := range groups.Len() {
-		g, at := groups.Item(i), path+"/groups/"+itoa(i)
-		number, hasNumber := count(g.Get("number"))
-		c.Groups = append(c.Groups, Group{
-			Path: at, Number: number, HasNumber: hasNumber, Side: g.Get("side").Text(),
-			Bore: given[quantity.Length](g.Get("bore"), at, "bore", quantity.Lengths),
-			Rod:  given[quantity.Length](g.Get("rod"), at, "rod", quantity.Lengths),
-		})
-	}
-	return c, true
-}
-
-// Cylinders returns the groups in the terms of package rig, and whether every
-// group is fully stated.
-func (c Circuit) Cylinders() (list []rig.Group, complete bool) {
-	sides := map[string]rig.Side{"bore": rig.BoreSide, "rod": rig.RodSide, "joined": rig.Joined}
-	for _, g := range c.Groups {
-		side := sides[g.Side]
-		if !g.HasNumber || !g.Bore.Known() || side == 0 || (side != rig.BoreSide && !g.Rod.Known()) {
-			return nil, false
-		}
-		list = append(list, rig.Group{Number: g.Number, Bore: g.Bore.V, Rod: g.Rod.V, Side: side})
-	}
-	return list, len(list) > 0
-}
-
-// Gauge is a pressure gauge.
-type Gauge struct {
-	ID, Path, Serial    string
-	FullScale, Division Given[quantity.Pressure]
-	Class, Share        Given[quantity.Ratio]
-	Waiver              Waiver
-	Waived              bool
-}
-
-// Gauge returns the gauge with this id.
-func (j Job) Gauge(id string) (g Gauge, ok bool) {
-	n, path := j.thing("gauges", id)
-	if n == nil {
-		return Gauge{}, false
-	}
-	g = Gauge{ID: id, Path: path, Serial: n.Get("serial").Text()}
-	g.FullScale = given[quantity.Pressure](n.Get("fullScale"), path, "fullScale", quantity.Pressures)
-	g.Division = given[quantity.Pressure](n.Get("division"), path, "division", quantity.Pressures)
-	g.Class = given[quantity.Ratio](n.Get("class"), path, "class", quantity.Dimensionless)
-	g.Share = given[quantity.Ratio](n.Get("share"), path, "share", quantity.Dimensionless)
-	g.Waiver, g.Waived = waiverOf(n, "gauge")
-	return g, true
 }
 
 // Criterion is what the design demands of a set.

@@ -25,6 +25,8 @@ type PileType struct {
 	Bars, Lap   Given[quantity.Length]
 	Waiver      Waiver
 	LimitWaived bool
+	FreeWaiver  Waiver
+	FreeWaived  bool
 }
 
 // Concrete is the concrete of a pile type. Strength is a test of what is
@@ -98,5 +100,6 @@ func (j Job) PileType(id string) (p PileType, ok bool) {
 	}
 	p.Concrete.Age, p.Concrete.HasAge = count(concrete.Get("age"))
 	p.Waiver, p.LimitWaived = waiverOf(n, "pile")
+	p.FreeWaiver, p.FreeWaived = waiverOf(n, "freeLength")
 	return p, true
 }

@@ -16,20 +16,28 @@ const (
 	Gauge           Kind = "gauge"
 )
 
+// Limits that count where they are entered.
+const (
+	FreeLength Kind = "freeLength"
+	Grip       Kind = "grip"
+)
+
 // Kinds lists the required limits in the order in which they are shown.
 var Kinds = []Kind{CircuitPressure, Pile, Reaction, Gauge}
 
 // State says how a limit stands.
 type State byte
 
-// A limit is missing, entered, or waived by a named person.
+// A limit is missing, entered, or waived by a named person. Unchecked is a
+// limit that is not required and not entered.
 const (
 	Missing State = iota
 	Entered
 	Waived
+	Unchecked
 )
 
-// Limit is one required limit with its own reading.
+// Limit is one limit with its own reading.
 type Limit struct {
 	Kind    Kind
 	State   State

@@ -5,6 +5,7 @@ var card = map[string]string{
 	"fleet.total": "sets {0} of {1} piles", "fleet.totalBallast": "sets {0} of {1} piles; {2} more with ballast", "fleet.sets": "sets at {0}", "fleet.ballast": "with {0} more ballast",
 	"fleet.stopped": "stopped by {0}", "fleet.needs": "not known: {0} missing", "fleet.missing": "not known: {0} not entered",
 	"fleet.limit.circuit": "the circuit pressure", "fleet.limit.pile": "the pile", "fleet.limit.reaction": "the reaction", "fleet.limit.gauge": "the gauge",
+	"fleet.limit.freeLength": "the free length", "fleet.limit.grip": "the grip",
 
 	"card.rig": "Rig and circuit", "card.cylinders": "Cylinders and gauge", "card.gauge": "Gauge serial", "card.ballast": "Ballast on board",
 	"card.type": "Pile", "card.setLoad": "Set load", "card.efficiency": "Calibration", "card.hold": "Set criterion",

@@ -1,6 +1,6 @@
 // The limits that must not be exceeded: each entered, waived or missing, with
 // its own reading, and which of them governs.
-import { html, nothing, type TemplateResult } from "lit-html";
+import { html, nothing, svg, type TemplateResult } from "lit-html";
 import { view } from "./data.ts";
 import { frame } from "./frame.ts";
 import { label } from "./labels.ts";
@@ -40,10 +40,15 @@ function oneLimit(doc: string, pile: string | undefined, limit: Limit): Template
           ${figure(label("limit.value"), number(doc, pile, limit.value))} ${figure(label("limit.reading"), number(doc, pile, limit.reading))}
         </dl>`
       : nothing}
+    ${limit.parts.length
+      ? html`<p class="over">${label("limit.parts")}</p>
+          ${limit.parts.map((part) => html`<div class="line ${part.least ? "least" : ""}"><span class="line-label">${part.label}</span><span class="line-value">${number(doc, pile, part.value)}</span></div>`)}`
+      : nothing}
+    ${limit.notes.map((note) => html`<p class="limit-says">${minus(note)}</p>`)}
     ${limit.says ? html`<p class="limit-says">${minus(limit.says)}</p>` : nothing}
     <div class="acts">
       ${limit.fields.length === 0 ? html`<a class="button" href=${pile ? link(pickerOf(limit), doc, pile) : link(pickerOf(limit), doc)}>${label(pickerOf(limit) === "pick-pile" ? "limit.pick.pile" : "limit.pick.rig")}</a>` : nothing}
-      ${limit.fields.map((path, i) => html`<a class="button" href=${link("form", doc, path)}>${actOf(limit, path, i)}</a>`)}
+      ${limit.fields.map((form) => html`<a class="button" href=${link("form", doc, form.path)}>${form.label}</a>`)}
     </div>
   </li>`;
 }
@@ -57,19 +62,12 @@ function pickerOf(limit: Limit): string {
   return limit.kind === "pile" ? "pick-pile" : "pick-rig";
 }
 
-function actOf(limit: Limit, path: string, i: number): string {
-  if (path.includes("/waived/")) return label(limit.state === "waived" ? "limit.waiver" : "limit.waive");
-  if (path.includes("/gauges/")) return label("limit.open.gauge");
-  if (path.includes("/circuits/")) return label("limit.open.circuit");
-  if (path.includes("/rigs/")) return label("limit.open.rig");
-  if (path.includes("/pileTypes/")) return label("limit.open.type");
-  return label(i === 0 ? "limit.open" : "limit.more");
-}
-
-/** Entered: a filled square; waived: a square struck through; missing: an open one. */
+/** Entered: a filled square; waived: a square struck through; missing: an open one; not checked: a small one. */
 function mark(limit: Limit): TemplateResult {
   return html`<svg class="limit-mark" width="20" height="20" viewBox="0 0 20 20" aria-hidden="true">
-    <rect class=${limit.state === "entered" ? "full" : "hollow"} x="2" y="2" width="16" height="16"></rect>
+    ${limit.state === "unchecked"
+      ? svg`<rect class="hollow" x="6" y="6" width="8" height="8"></rect>`
+      : svg`<rect class=${limit.state === "entered" ? "full" : "hollow"} x="2" y="2" width="16" height="16"></rect>`}
     <path class="strike" d=${limit.state === "waived" ? "M2 18L18 2" : ""}></path>
   </svg>`;
 }

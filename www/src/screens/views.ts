@@ -94,14 +94,19 @@ export interface SizingRow {
 export interface Limit {
   kind: string;
   label: string;
-  state: "entered" | "waived" | "missing";
+  state: "entered" | "waived" | "missing" | "unchecked";
   stateSays: string;
   value: Says | null;
   reading: Says | null;
   use: Says | null;
   governs: boolean;
   says: string;
-  fields: string[];
+  /** Of which the least is the limit, where there are several. */
+  parts: { label: string; value: Says; least: boolean }[];
+  notes: string[];
+  required: boolean;
+  /** The forms in which it is entered. */
+  fields: { path: string; label: string }[];
 }
 
 export interface Sizing extends Readings, Answered {
