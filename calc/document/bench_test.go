@@ -1,6 +1,8 @@
 package document
 
 import (
+	"crypto/sha256"
+	"os"
 	"runtime"
 	"strconv"
 	"sync"
@@ -123,5 +125,38 @@ func BenchmarkCheck(b *testing.B) {
 	n, _ := ReadText(largeJob())
 	for b.Loop() {
 		Check(n)
+	}
+}
+
+// A file of the usual size, for setting the browser's figures beside the native ones.
+func example(b *testing.B) []byte {
+	data, err := os.ReadFile("../../examples/quay-shed.json")
+	if err != nil {
+		b.Fatal(err)
+	}
+	b.SetBytes(int64(len(data)))
+	return data
+}
+
+func BenchmarkReadExample(b *testing.B) {
+	data := example(b)
+	for b.Loop() {
+		if n, _ := Read(data); n == nil {
+			b.Fatal("refused")
+		}
+	}
+}
+
+func BenchmarkDigestExample(b *testing.B) {
+	n, _ := Read(example(b))
+	for b.Loop() {
+		Digest(n)
+	}
+}
+
+func BenchmarkHashExample(b *testing.B) {
+	data := example(b)
+	for b.Loop() {
+		sha256.Sum256(data)
 	}
 }

@@ -149,3 +149,22 @@ func TestRulesAgreeWithTheirFunctions(t *testing.T) {
 	require.NoError(t, err)
 	assert.Equal(t, 1.0, difference)
 }
+
+// The readings of one pile: set, four limits with their use, and the verdict.
+func BenchmarkWindow(b *testing.B) {
+	c := Circuit{Area: 0.12566370614359174, OnHead: 30, Low: 0.95, High: 1, Division: 500}
+	limits := make([]Limit, len(Kinds))
+	for b.Loop() {
+		exact, set := rig.Reading(1800, c.OnHead, c.Low, c.Area), c.SetReading(1800)
+		for i, k := range Kinds {
+			load := quantity.Force(1900 + 50*i)
+			limits[i] = Limit{Kind: k, State: Entered, Exact: rig.Reading(load, c.OnHead, c.High, c.Area), Reading: c.LimitReading(load)}
+			if c.Use(set, load) <= 0 {
+				b.Fatal("no use")
+			}
+		}
+		if v := Judge(exact, set, true, limits); v.Governs != 0 {
+			b.Fatal("another limit governs")
+		}
+	}
+}
