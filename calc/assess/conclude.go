@@ -34,6 +34,7 @@ func (w *judge) conclude(c window.Circuit, judged []window.Limit, v window.Verdi
 	}
 	w.advise()
 	w.gaugeWarnings(exactSet)
+	w.reliefValve()
 }
 
 // closed names every limit that closes the window. Where a single limit does,
@@ -66,8 +67,8 @@ func (w *judge) closed(c window.Circuit, judged []window.Limit, v window.Verdict
 			working.In{V: most.V, Ref: most.Ref}, working.In{V: l.Value.V, Ref: l.Value.Ref}, s, figure("gravity"), step)
 		a.Ways = append(a.Ways, Note{"way.reaction", []string{number(dm, quantity.Must("t")).Text(sign)}})
 		a.Ballast = number(dm, quantity.Must("t"))
-	case window.Pile:
-		a.Ways = append(a.Ways, Note{"way.pile", []string{most.Text(sign)}})
+	case window.Pile, window.FreeLength, window.Grip:
+		a.Ways = append(a.Ways, Note{"way." + string(l.Kind), []string{most.Text(sign)}})
 	case window.CircuitPressure:
 		a.Ways = append(a.Ways, Note{"way.circuit", []string{a.Set.Text(sign)}})
 	case window.Gauge:
@@ -89,6 +90,14 @@ func (w *judge) advise() {
 		if l.State == window.Waived {
 			a.Notes = append(a.Notes, Note{"note.waived." + string(l.Kind), []string{l.Waiver.By, l.Waiver.Why}})
 		}
+	}
+}
+
+// reliefValve says when the valve would let the never-exceed reading be passed.
+func (w *judge) reliefValve() {
+	never, valve := w.answer.Never, w.circuit.ReliefValve
+	if never != nil && valve.Known() && float64(valve.V) > never.V*(1+1e-9) {
+		w.answer.Notes = append(w.answer.Notes, Note{"note.reliefValve", []string{stated(valve).Text(w.Sign()), never.Text(w.Sign())}})
 	}
 }
 

@@ -155,6 +155,18 @@ func TestAWeakerPileNeverWidensTheWindow(t *testing.T) {
 	}
 }
 
+func TestAReliefValveAboveTheNeverExceedReadingIsSaid(t *testing.T) {
+	for valve, said := range map[string]bool{"17.0 MPa": false, "170 bar": false, "17.1 MPa": true, "": false} {
+		a := answer(t, with(t, "/rigs/r/circuits/c/reliefValve", valve))
+		require.Equal(t, "17.0 MPa", a.Never.Text(quantity.Point))
+		found := false
+		for _, n := range a.Notes {
+			found = found || n.Code == "note.reliefValve"
+		}
+		assert.Equal(t, said, found, valve)
+	}
+}
+
 // strengthTrees hands the jobs on to the tests of the working.
 func strengthTrees(t *testing.T, into map[string]*document.Node) {
 	for name, c := range strengthJobs {

@@ -41,6 +41,7 @@ var verdicts = map[string]string{
 	"note.waived.freeLength": "Free length waived by {0}: {1}",
 	"note.waived.grip":       "Grip waived by {0}: {1}",
 	"pile.ruleMaterial":      "The rule “{0}” is not for {1}.",
+	"note.reliefValve":       "The relief valve is set to {0}, above the never-exceed reading of {1}: set it to that or below.",
 	"note.followerUnknown":   "What the follower stands is not entered; it is left out of the least.",
 	"note.waived.gauge":      "Gauge limit waived by {0}: {1}",
 	"note.headAlone":         "The weight riding on the head, {0}, is more than this load by itself.",
@@ -93,7 +94,7 @@ var verdicts = map[string]string{
 	"row.factor": "Factor", "row.rig": "Rig and circuit", "row.pile": "Pile", "row.limits": "Limits",
 
 	"group.reading": "Reading", "group.segments": "Segments", "group.head": "Pile head",
-	"line.workingLoad": "Working load", "line.setLoad": "Set load", "line.set": "Set reading", "line.setNeeded": "The set would need (not to be pressed)", "line.loadAtSet": "Load at the set reading, at least",
+	"line.workingLoad": "Working load", "line.setLoad": "Set load", "line.relief": "Relief valve, at or below", "line.set": "Set reading", "line.setNeeded": "The set would need (not to be pressed)", "line.loadAtSet": "Load at the set reading, at least",
 	"line.mostAtSet": "Load at the set reading, at most", "line.never": "Never-exceed reading", "line.area": "Area on which the oil acts",
 	"line.pieces": "Segments", "line.need": "Needed length", "line.total": "Total length", "line.offCut": "Off-cut", "line.cost": "Cost, in metres of pile",
 	"line.fewest": "With the fewest joints, off-cut", "line.least": "With the least off-cut, off-cut", "line.heaviest": "Heaviest segment",
