@@ -17,6 +17,7 @@ import (
 //	take    parcel, rig, circuit, type, pile: copies things in and points the pile at them
 //	keep    parcel: copies things in
 //	add     what, path, ids: a new thing, blank
+//	copy    path, ids: a pile once more, without its mark
 //	waive   path, by, role, on, why: a limit waived by a named person
 //	unwaive path
 //	strike  path, why: strikes a thing out
@@ -42,6 +43,8 @@ func (f *file) enter(r *document.Node, data []byte) *document.Node {
 		answer = f.take(r)
 	case "add":
 		answer = f.add(r)
+	case "copy":
+		answer = f.copyPile(r)
 	case "waive", "unwaive":
 		answer = f.waive(r, do == "waive")
 	case "strike":
@@ -292,6 +295,30 @@ func (f *file) add(r *document.Node) *document.Node {
 		set(added, blank())
 	default:
 		return refusal("desk.do", what)
+	}
+	f.change(r, patch, false)
+	return okay().with("added", text(added)).Node
+}
+
+// copyPile makes a new pile that says all that another one says, but for its
+// mark and its place.
+func (f *file) copyPile(r *document.Node) *document.Node {
+	path, id := r.Get("path").Text(), r.Get("ids").Item(0).Text()
+	names, ok := document.Split(path)
+	if !ok || len(names) != 3 || names[1] != "piles" || f.root.At(path).Kind() != document.Map {
+		return refusal("desk.missing", path)
+	}
+	if id == "" {
+		return refusal("desk.ids")
+	}
+	pile := f.root.At(path).Clone()
+	for _, own := range []string{"mark", "east", "north", "struck"} {
+		pile.Remove(own)
+	}
+	added := "/now/piles/" + document.Escape(id)
+	patch, ok := f.job().Patch(added, pile)
+	if !ok {
+		return refusal("desk.path", path)
 	}
 	f.change(r, patch, false)
 	return okay().with("added", text(added)).Node

@@ -12,13 +12,7 @@ import (
 func (f *file) showFleet(r *document.Node) *document.Node {
 	j := f.judge()
 	berths, ids := j.Berths(), f.pilesInOrder()
-	from, _ := r.Get("from").Int()
-	count, ok := r.Get("count").Int()
-	if !ok || count > mostRows {
-		count = mostRows
-	}
-	from = max(0, min(from, len(ids)))
-	last := min(len(ids), from+max(0, count))
+	from, last := pageOf(r, len(ids))
 	sets, heavier := make([]int, len(berths)), make([]int, len(berths))
 	rows := document.NewList()
 	for i, id := range ids {

@@ -1,7 +1,6 @@
 package desk_test
 
 import (
-	"os"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -13,11 +12,8 @@ import (
 // Whatever the table says of a pile and the circuit it stands on, its own
 // answer says, too; a choice is one trial away.
 func TestTheFleetAgreesWithThePiles(t *testing.T) {
-	data, err := os.ReadFile("../../examples/quay-shed.json")
-	require.NoError(t, err)
 	x := newTable(t)
-	a, _ := x.call(`{"verb":"open","doc":"`+jobID+`","as":"file","ids":["`+jobID+`"]}`, data)
-	require.True(t, a.Get("ok").Bool(), a.Compact())
+	x.open("../../examples/quay-shed.json")
 	v := x.show("fleet", "")
 	require.Equal(t, 8, v.Get("rows").Len())
 	require.GreaterOrEqual(t, v.Get("columns").Len(), 3)

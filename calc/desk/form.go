@@ -170,6 +170,9 @@ func (f *file) showForm(r *document.Node) *document.Node {
 		list.Append(newObject().with("title", text(s.title)).with("fields", fields).with("links", links).with("adds", adds).Node)
 	}
 	o := okay().with("path", text(path)).with("title", text(made.title)).with("name", text(named(made.name))).with("sections", list).with("readOnly", yes(f.readOnly))
+	names, _ := document.Split(path)
+	whole := len(names) == 3
+	o = o.with("copy", yes(whole && names[1] == "piles")).with("strike", yes(whole))
 	if made.limit == "" {
 		return o.with("waiver", document.NewNull()).Node
 	}

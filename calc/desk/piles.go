@@ -1,6 +1,8 @@
 package desk
 
 import (
+	"strings"
+
 	"gaugewright/calc/assess"
 	"gaugewright/calc/document"
 	"gaugewright/calc/words"
@@ -10,17 +12,16 @@ import (
 // the page below 64 kB.
 const mostRows = 60
 
+// showPiles lists piles by their marks, a page at a time: all, those whose
+// mark contains "find", or those in a "state". Looking for a state judges every
+// pile of the job.
 func (f *file) showPiles(r *document.Node) *document.Node {
 	j := f.job()
-	ids := f.pilesInOrder()
-	from, _ := r.Get("from").Int()
-	count, ok := r.Get("count").Int()
-	if !ok || count > mostRows {
-		count = mostRows
-	}
-	from = max(0, min(from, len(ids)))
+	all := f.pilesInOrder()
+	ids := f.chosenPiles(all, r.Get("find").Text(), assess.State(r.Get("state").Text()))
+	from, last := pageOf(r, len(ids))
 	rows := document.NewList()
-	for _, id := range ids[from:min(len(ids), from+max(0, count))] {
+	for _, id := range ids[from:last] {
 		a, _ := f.answer(id)
 		p, _ := j.Pile(id)
 		o := newObject().with("id", text(id)).with("mark", text(named(a.Mark))).with("type", text(f.typeSays(p))).with("rig", text(f.rigSays(p))).
@@ -30,7 +31,38 @@ func (f *file) showPiles(r *document.Node) *document.Node {
 			with("headState", text(a.Head.State)).with("cutSays", text(f.headSays(a.Head))).with("cut", f.says(a.Head.Cut)).with("surveyed", yes(a.Head.Surveyed))
 		rows.Append(o.Node)
 	}
-	return okay().with("title", text(j.Title())).with("count", whole(len(ids))).with("from", whole(from)).with("rows", rows).Node
+	return okay().with("title", text(j.Title())).with("all", whole(len(all))).with("count", whole(len(ids))).with("from", whole(from)).with("rows", rows).Node
+}
+
+func (f *file) chosenPiles(ids []string, find string, state assess.State) []string {
+	if find = strings.ToLower(strings.TrimSpace(find)); find == "" && state == "" {
+		return ids
+	}
+	now := f.root.Get("now").Get("piles")
+	chosen := []string{}
+	for _, id := range ids {
+		if find != "" && !strings.Contains(strings.ToLower(now.Get(id).Get("mark").Text()), find) {
+			continue
+		}
+		if state != "" {
+			if a, _ := f.answer(id); a.State != state {
+				continue
+			}
+		}
+		chosen = append(chosen, id)
+	}
+	return chosen
+}
+
+// pageOf is the part of a list of n that a request asks for: from, count.
+func pageOf(r *document.Node, n int) (from, last int) {
+	from, _ = r.Get("from").Int()
+	count, ok := r.Get("count").Int()
+	if !ok || count > mostRows {
+		count = mostRows
+	}
+	from = max(0, min(from, n))
+	return from, min(n, from+max(0, count))
 }
 
 // segmentsSay says why there is no make-up; blank where there is one.

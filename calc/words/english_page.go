@@ -35,6 +35,18 @@ var page = map[string]string{
 	"page.row.choose": "choose",
 	"page.row.none":   "nothing entered yet",
 
+	"page.state.open":          "window open",
+	"page.state.closed":        "no window",
+	"page.state.limit missing": "a limit is missing",
+	"page.state.incomplete":    "not complete",
+	"page.state.refused":       "no reading",
+
+	"page.thing.copy":        "Copy this pile",
+	"page.thing.strike":      "Strike this out",
+	"page.thing.strike.says": "It stays in the file with the reason, and can be taken back.",
+	"page.thing.strike.why":  "Reason",
+	"page.thing.strike.do":   "Strike out",
+
 	"page.trial.title":   "What if",
 	"page.trial.working": "Working of a trial",
 	"page.trial.says":    "Trial, nothing is entered",
@@ -87,6 +99,10 @@ var page = map[string]string{
 	"page.piles.none":     "This job has no pile yet.",
 	"page.piles.before":   "Earlier",
 	"page.piles.after":    "Next",
+	"page.piles.find":     "Find a mark",
+	"page.piles.only":     "Show",
+	"page.piles.any":      "all piles",
+	"page.piles.nofind":   "No pile of this job is like that.",
 	"page.piles.range":    "{from} to {to} of {count}",
 	"page.piles.add":      "Add a pile",
 

@@ -9,6 +9,7 @@ import { formField, type Target } from "./fields.ts";
 import { frame } from "./frame.ts";
 import { label } from "./labels.ts";
 import { go, link } from "./route.ts";
+import { thingActs } from "./strike.ts";
 import { waiverPart } from "./waiver.ts";
 import type { Form, FormSection } from "./views.ts";
 
@@ -27,7 +28,7 @@ export function formScreen(doc: string, path: string): TemplateResult {
 function body(target: Target, path: string, form: Form): TemplateResult {
   return html`<form class="fields" novalidate @submit=${(event: Event) => event.preventDefault()}>
     ${form.sections.map((section, i) => sectionPart(target, path, section, i))}
-    ${form.waiver ? waiverPart(target, form.waiver) : nothing}
+    ${form.waiver ? waiverPart(target, form.waiver) : nothing} ${thingActs(target.doc, path, form)}
   </form>`;
 }
 

@@ -1,19 +1,22 @@
 // The piles of a job, a page of rows at a time. Also the sheet to print.
-import { html, type TemplateResult } from "lit-html";
+import { signal } from "@preact/signals-core";
+import { html, nothing, type TemplateResult } from "lit-html";
+import { live } from "lit-html/directives/live.js";
 import { readOnly } from "../signals.ts";
 import { enter, view } from "./data.ts";
 import { frame } from "./frame.ts";
 import { label } from "./labels.ts";
 import { number } from "./number.ts";
 import { pager, rowsAPage } from "./pager.ts";
-import { go, link } from "./route.ts";
+import { go, link, replace } from "./route.ts";
 import { stateMark } from "./statemark.ts";
 import { minus } from "./symbols.ts";
-import type { PileRow, Piles } from "./views.ts";
+import type { PileRow, Piles, State } from "./views.ts";
 
 export function pilesScreen(doc: string, page: number): TemplateResult {
   const from = page * rowsAPage;
-  const piles = view<Piles>(doc, "piles", { from, count: rowsAPage });
+  const chosen = { ...(find.value === "" ? {} : { find: find.value }), ...(state.value === "" ? {} : { state: state.value }) };
+  const piles = view<Piles>(doc, "piles", { from, count: rowsAPage, ...chosen });
   const shown = piles?.ok ? piles : undefined;
   return frame({
     name: "piles",
@@ -21,13 +24,34 @@ export function pilesScreen(doc: string, page: number): TemplateResult {
     title: label("piles.title"),
     doc,
     actions: html`<a class="button" href=${link("job", doc)}>${label("piles.job")}</a>`,
-    body: shown ? list(doc, page, shown) : html`<p class="lead">${piles?.says ?? label("core.starting")}</p>`,
+    body: shown ? html`${shown.all > fewPiles ? search(doc) : nothing}${list(doc, page, shown)}` : html`<p class="lead">${piles?.says ?? label("core.starting")}</p>`,
   });
+}
+
+/** Lists this short need no search. */
+const fewPiles = 5;
+
+const find = signal("");
+const state = signal("");
+const states: readonly State[] = ["open", "closed", "limit missing", "incomplete", "refused"];
+
+function search(doc: string): TemplateResult {
+  const first = () => replace("piles", doc);
+  return html`<div class="search" role="search">
+    <label for="find" class="over">${label("piles.find")}</label>
+    <label for="state" class="over">${label("piles.only")}</label>
+    <input id="find" class="box" type="search" autocomplete="off" autocapitalize="off" spellcheck="false" .value=${live(find.value)}
+      @input=${(event: Event) => { find.value = (event.target as HTMLInputElement).value; first(); }} />
+    <select id="state" class="box" @change=${(event: Event) => { state.value = (event.target as HTMLSelectElement).value; first(); }}>
+      <option value="" .selected=${live(state.value === "")}>${label("piles.any")}</option>
+      ${states.map((one) => html`<option value=${one} .selected=${live(one === state.value)}>${label(`state.${one}`)}</option>`)}
+    </select>
+  </div>`;
 }
 
 function list(doc: string, page: number, piles: Piles): TemplateResult {
   return html`${piles.rows.length === 0
-      ? html`<p class="lead">${label("piles.none")}</p>`
+      ? html`<p class="lead">${label(piles.all > 0 ? "piles.nofind" : "piles.none")}</p>`
       : html`<table class="pile-table">
           <thead>
             <tr>

@@ -161,6 +161,8 @@ export interface Form extends Answered {
   title: string;
   name: string;
   sections: FormSection[];
+  copy: boolean;
+  strike: boolean;
   waiver: { limit: string; label: string; active: boolean; path: string; fields: Field[]; says: string } | null;
 }
 
@@ -184,6 +186,8 @@ export interface PileRow {
 
 export interface Piles extends Answered {
   title: string;
+  /** Piles of the job; count is how many were asked for by mark and state. */
+  all: number;
   count: number;
   from: number;
   rows: PileRow[];
