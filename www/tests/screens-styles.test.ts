@@ -106,6 +106,10 @@ const states: Record<string, (page: Page, places: Places) => Promise<void>> = {
     await goTo(page, at("form", "sizing", `/now/pileTypes/${places.type}`));
     await page.locator("details.waiver summary").click();
   },
+  "a thing being struck out": async (page, places) => {
+    await goTo(page, at("form", places.job, `/now/piles/${places.pile}`));
+    await page.locator("details.strike-out summary").click();
+  },
   "a file that is complained about": async (page) => {
     await goTo(page, "#/paste");
     await page.locator("#pasted").fill("{");

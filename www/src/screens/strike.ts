@@ -20,7 +20,7 @@ export function thingActs(doc: string, path: string, form: Form): Shown {
   return html`<section>
     ${form.copy ? html`<div class="acts"><button type="button" ?disabled=${readOnly.value} @click=${() => void copyPile(doc, path)}>${label("thing.copy")}</button></div>` : nothing}
     ${form.strike
-      ? html`<details class="waiver">
+      ? html`<details class="strike-out">
           <summary>${label("thing.strike")}</summary>
           <p class="hint">${label("thing.strike.says")}</p>
           <div class="field">
