@@ -57,6 +57,9 @@ bench: build chromium
 	go test -run '^$$' -bench . -benchtime 200ms ./...
 	node $(www)/bench.mjs
 	node $(www)/bench-large.mjs
+	node $(www)/bench/native.mjs
+	node $(www)/size.mjs
+	@echo "make test, two cores, warm caches: not measured here, run: time make test     budget 6 minutes"
 
 chromium:
 	@command -v chromium >/dev/null || command -v chromium-browser >/dev/null || { \
