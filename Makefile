@@ -4,6 +4,7 @@
 #   make build    build the page into www/build/
 #   make test     everything that must hold
 #   make trials   50 kills of the browser while it types, joins and updates
+#   make fuzz     random files, patches and copies, FUZZTIME (5m) for each kind
 #   make size     what the page weighs, beside its budgets (CHECK=1: fail over budget)
 #   make bench    what it costs in time and memory, beside its budgets; never fails
 #   make clean    drop what was built
@@ -12,7 +13,7 @@ www := www
 npm_stamp := $(www)/node_modules/.package-lock.json
 goroot = $(shell go env GOROOT)
 
-.PHONY: run build test trials size bench clean go-check go-test wasm-test type-check browser-test chromium
+.PHONY: run build test trials fuzz size bench clean go-check go-test wasm-test type-check browser-test chromium
 
 run: build
 	node $(www)/serve.mjs
@@ -49,6 +50,13 @@ browser-test: build chromium
 
 trials: build chromium
 	TRIALS=50 node $(www)/tests/run.mjs durability
+
+# One after the other and on one processor, so that the machine is good for
+# something else meanwhile. What is found stays as a seed in the package.
+FUZZTIME ?= 5m
+fuzz:
+	@for target in document/FuzzRead document/FuzzPatch history/FuzzUnion quantity/FuzzReadTyped; do \
+		go test -run '^$$' -fuzz "^$${target#*/}$$" -fuzztime $(FUZZTIME) -parallel 1 ./calc/$${target%/*} || exit 1; done
 
 size: build
 	node $(www)/size.mjs

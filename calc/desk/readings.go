@@ -254,23 +254,23 @@ func limitsSay(a assess.Answer) string {
 
 // rigSays names rig and circuit, blank where none is taken.
 func (f *file) rigSays(p job.Pile) string {
-	r, ok := f.job().Rig(p.Rig)
-	if !ok {
+	r := f.root.Get("now").Get("rigs").Get(p.Rig)
+	if r == nil {
 		return ""
 	}
-	c, ok := r.Circuit(p.Circuit)
-	if !ok {
-		return named(r.Name)
+	c := r.Get("circuits").Get(p.Circuit)
+	if c == nil {
+		return named(r.Get("name").Text())
 	}
-	return named(r.Name) + ", " + named(c.Name)
+	return named(r.Get("name").Text()) + ", " + named(c.Get("name").Text())
 }
 
 func (f *file) typeSays(p job.Pile) string {
-	t, ok := f.job().PileType(p.Type)
-	if !ok {
+	t := f.root.Get("now").Get("pileTypes").Get(p.Type)
+	if t == nil {
 		return ""
 	}
-	return named(t.Name)
+	return named(t.Get("name").Text())
 }
 
 func named(name string) string {
