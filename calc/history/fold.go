@@ -29,6 +29,7 @@ func (l *Log) Fold() *document.Node {
 // fields were first stated where it matters.
 func (l *Log) Choices() []Choice {
 	from := l.settled()
+	sights := l.sights(from)
 	type field struct {
 		path string
 		last []candidate // entries of the field that no other of it has seen
@@ -45,7 +46,7 @@ func (l *Log) Choices() []Choice {
 			}
 			kept := f.last[:0]
 			for _, c := range f.last {
-				if !l.has(at, c.at) {
+				if !sights.has(at, c.at) {
 					kept = append(kept, c)
 				}
 			}
@@ -64,35 +65,6 @@ func (l *Log) Choices() []Choice {
 		choices = append(choices, c)
 	}
 	return choices
-}
-
-// settled returns how many sittings at the beginning of the log can be in no
-// open choice: each of them saw all entries of those before it, and every later
-// sitting saw all of theirs. An ordinary file is settled to its end, so that
-// nothing has to be compared.
-func (l *Log) settled() int {
-	sawAll := func(i, k int) bool {
-		return l.sittings[i].saw(l.sittings[k].rank) >= len(l.sittings[k].entries)
-	}
-	k := 0
-	for ; k < len(l.sittings); k++ {
-		chain := true
-		for before := range k {
-			chain = chain && sawAll(k, before)
-		}
-		if !chain {
-			break
-		}
-	}
-	for i := k; i < len(l.sittings); i++ {
-		for before := range k {
-			if !sawAll(i, before) {
-				k = before
-				break
-			}
-		}
-	}
-	return k
 }
 
 type candidate struct {

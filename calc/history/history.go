@@ -4,19 +4,20 @@
 // # Sittings and entries
 //
 // A sitting is one opening of one copy of a file: an id, who, on which device,
-// since when, how many entries of every other sitting this copy had ("seen"),
-// and its entries in order. Every open and every union begins a new one. An
-// entry is a merge patch (RFC 7396) of "now" with its inverse "was", the time,
-// and a reason where one was given. Nothing is deleted: a patch holds no null,
-// and a field made blank is the empty text. An entry that has left the device is
-// never rewritten.
+// since when, how many entries of every other sitting this copy had ("seen";
+// what follows from the rest is left out), and its entries in order. Every open
+// and every union begins a new one. An entry is a merge patch (RFC 7396) of "now"
+// with its inverse "was", the time, and a reason where one was given. Nothing is
+// deleted: a patch holds no null, and a field made blank is the empty text. An
+// entry that has left the device is never rewritten.
 //
 // # Order
 //
 // One entry has seen another when it stands later in the same sitting, or when
-// its sitting began with the other in the copy. That is all the order there is;
-// clocks play no part. [Fold] takes the entries sitting by sitting, in an order
-// that agrees with it and is the same everywhere ([Log]).
+// its sitting began with the other in the copy: "seen" counts it there, or in a
+// sitting of which something was seen, and so on. That is all the order there
+// is; clocks play no part. [Log.Fold] takes the entries sitting by sitting, in an
+// order that agrees with it and is the same everywhere ([Log]).
 //
 // # Choices
 //
@@ -94,17 +95,11 @@ func sitting(root *document.Node, s Sitting) *document.Node {
 	if known := all.Get(s.ID); known != nil {
 		return known
 	}
-	seen := document.NewMap()
-	for id, other := range all.Members() {
-		if n := other.Get("entries").Len(); n > 0 {
-			seen.Set(id, document.NewInt(n))
-		}
-	}
 	made := document.NewMap()
 	made.Set("who", document.NewText(s.Who))
 	made.Set("device", document.NewText(s.Device))
 	made.Set("on", document.NewText(s.On))
-	made.Set("seen", seen)
+	made.Set("seen", listed(root))
 	made.Set("entries", document.NewList())
 	last, _ := all.Member(all.Len() - 1)
 	all.Set(s.ID, made)

@@ -14,7 +14,9 @@ import (
 type Log struct {
 	root     *document.Node
 	sittings []record
-	index    map[string]int
+	index    map[string]int // place of a sitting in the order
+	places   []int          // the same by rank
+	ordered  int            // how many sittings stand in order; those behind are on a cycle or saw one that is
 	damage   []Damage
 }
 
@@ -26,21 +28,6 @@ type record struct {
 	entries []*document.Node
 	seen    []sight  // by rank
 	beyond  []Damage // by the other's id
-}
-
-// sight is how many entries of another sitting were seen.
-type sight struct{ rank, count int }
-
-// saw returns how many entries of the sitting of a rank this one has seen.
-func (r *record) saw(rank int) int {
-	if rank < len(r.seen) && r.seen[rank].rank == rank { // it has seen something of everyone before
-		return r.seen[rank].count
-	}
-	i, ok := slices.BinarySearchFunc(r.seen, rank, func(s sight, rank int) int { return s.rank - rank })
-	if !ok {
-		return 0
-	}
-	return r.seen[i].count
 }
 
 // Damage is something in the history that should not be. Nothing is dropped
@@ -105,36 +92,6 @@ func Read(root *document.Node) *Log {
 // mostMissing bounds how many missing entries are named one by one.
 const mostMissing = 1000
 
-// look reads what a sitting has seen of the others, which stand by id.
-func (l *Log) look(rank int) {
-	r := &l.sittings[rank]
-	r.rank = rank
-	seen := r.node.Get("seen")
-	r.seen = make([]sight, 0, seen.Len())
-	next := 0 // as a rule the names stand by id too
-	for other, n := range seen.Members() {
-		count, ok := n.Int()
-		if !ok || count <= 0 {
-			continue
-		}
-		known := next < len(l.sittings) && l.sittings[next].id == other
-		if !known {
-			next, known = slices.BinarySearchFunc(l.sittings, other, func(r record, id string) int { return strings.Compare(r.id, id) })
-		}
-		there := 0
-		if known {
-			there = len(l.sittings[next].entries)
-			r.seen = append(r.seen, sight{next, count})
-			next++
-		}
-		if count > there {
-			r.beyond = append(r.beyond, Damage{Code: BeyondEnd, Args: []string{r.id, other, strconv.Itoa(count), strconv.Itoa(there)}})
-		}
-	}
-	slices.SortFunc(r.seen, func(a, b sight) int { return a.rank - b.rank })
-	slices.SortFunc(r.beyond, func(a, b Damage) int { return strings.Compare(a.Args[1], b.Args[1]) })
-}
-
 // sort puts the sittings, which stand by id, into an order in which every one
 // stands after those it saw something of; among those that could come next, the
 // smallest id does. Sittings on a cycle come last, by id, and are named as
@@ -145,9 +102,7 @@ func (l *Log) sort() {
 	each := func(visit func(i, seen int)) {
 		for i := range l.sittings {
 			for _, s := range l.sittings[i].seen {
-				if s.rank != i {
-					visit(i, s.rank)
-				}
+				visit(i, s.rank)
 			}
 		}
 	}
@@ -188,12 +143,13 @@ func (l *Log) sort() {
 			order = append(order, r)
 		}
 	}
+	l.ordered = len(order) - len(cycle)
 	if cycle != nil {
 		l.damage = append(l.damage, Damage{Code: Cycle, Args: cycle})
 	}
-	l.sittings = order
+	l.sittings, l.places = order, make([]int, len(order))
 	for i, r := range order {
-		l.index[r.id] = i
+		l.index[r.id], l.places[r.rank] = i, i
 	}
 }
 
@@ -234,14 +190,6 @@ func (l *Log) Damage() []Damage { return l.damage }
 type Ref struct {
 	Sitting string
 	S       int
-}
-
-// has says whether entry a has seen entry b.
-func (l *Log) has(a, b position) bool {
-	if a.sitting == b.sitting {
-		return a.s > b.s
-	}
-	return l.sittings[a.sitting].saw(l.sittings[b.sitting].rank) > b.s
 }
 
 // position is a place in the log: index of the sitting, number of the entry.

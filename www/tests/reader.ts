@@ -106,10 +106,28 @@ function* fieldsOf(patch: Members, above = ""): Generator<[path: string, value: 
   }
 }
 
+/** How many entries of every other sitting each has seen, by itself and through those of which it has seen something. */
+function sights(sittings: Sitting[]): Map<string, Map<string, number>> {
+  const listed = new Map(sittings.map((one) => [one.id, one.seen]));
+  const of = (id: string) => {
+    const all = new Map<string, number>();
+    const todo = [id];
+    for (const at of todo) {
+      for (const [other, n] of listed.get(at) ?? []) {
+        if (other === at) continue;
+        if (!all.has(other)) todo.push(other);
+        all.set(other, Math.max(n, all.get(other) ?? 0));
+      }
+    }
+    return all;
+  };
+  return new Map(sittings.map(({ id }) => [id, of(id)]));
+}
+
 /** The open fields, in the order in which they were first stated. */
 export function choices(file: Members): Choice[] {
   const sittings = ordered(file);
-  const seenBy = new Map(sittings.map((one) => [one.id, one.seen]));
+  const seenBy = sights(sittings);
   const hasSeen = (a: Entry, b: Entry) =>
     a.sitting === b.sitting ? a.s > b.s : (seenBy.get(a.sitting)?.get(b.sitting) ?? 0) > b.s;
   const stated = new Map<string, { entry: Entry; value: Value }[]>();
