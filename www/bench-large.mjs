@@ -9,13 +9,14 @@ import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { coreOf } from "./bench/core.mjs";
 import { hourOfWork } from "./bench/hour.mjs";
-import { measured, mebibytes, median, milli, row, seconds, timed } from "./bench/print.mjs";
+import { howBusy, measured, mebibytes, median, milli, row, seconds, timed } from "./bench/print.mjs";
 import { compareSchedules } from "./bench/schedule.mjs";
 
 const root = join(dirname(fileURLToPath(import.meta.url)), "..");
 const startCore = await coreOf(root);
 const large = largeJob();
 
+howBusy();
 await measured("the large job", openEditSave);
 await measured("the schedule in a spreadsheet engine", () => compareSchedules(startCore, large.toString()));
 await measured("an hour of work", () => hourOfWork(startCore, root));

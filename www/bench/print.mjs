@@ -1,4 +1,5 @@
 // How the bench prints: a figure a row, its budget beside it.
+import { availableParallelism, loadavg } from "node:os";
 
 export function row(what, figure, budget = "-") {
   console.log(`${what.padEnd(78)}  ${String(figure).padStart(14)}  ${budget}`);
@@ -7,6 +8,11 @@ export function row(what, figure, budget = "-") {
 /** How the rows below were measured. */
 export function how(text) {
   console.log(`(${text})`);
+}
+
+/** What else the machine is doing: figures in time are worth little beside other work. */
+export function howBusy() {
+  how(`processors: ${availableParallelism()}; load of the last minute: ${loadavg()[0].toFixed(1)}`);
 }
 
 /** Runs one part; what it throws becomes a row, so that the other parts are still measured. */

@@ -1,6 +1,6 @@
 // What a key press costs the page: a person types a working load into the screen
 // that sizes a pile of a job of 200 piles, and goes on through the other screens
-// of the job. The processor is slowed down; the worker is not.
+// of the job.
 import { how, median, milli, row } from "./print.mjs";
 
 /** Typed and taken out again, key by key. */
@@ -9,42 +9,35 @@ const rounds = 7;
 /** A slow hand: what a key sets off is over by then, on a slow processor too [ms]. */
 const betweenKeys = 250;
 
-/** `page` has the job open under the name `doc`. */
-export async function typeOnScreen(page, doc, pile, slowed) {
+/**
+ * `page` has the job open under the name `doc`; `slow` makes its processor so
+ * many times slower. How much the page works is measured as processor time at
+ * full speed and taken so many times: unlike the time on the clock it does not
+ * grow with what else the machine does.
+ */
+export async function typeOnScreen(page, doc, pile, slow, slowdown) {
   await go(page, `size/${doc}/${pile}`);
   await page.waitForSelector("#row-load[data-path]");
   await page.focus("#row-load");
-  await slowed();
-  const tasks = await taskMeter(page);
-  const during = async (act) => {
-    const before = await tasks();
-    await act();
-    await page.waitForTimeout(betweenKeys);
-    const after = await tasks();
-    return { all: after.TaskDuration - before.TaskDuration, own: after.own - before.own };
-  };
-
-  await clear(page);
-  await page.evaluate(watchAnswer);
+  await page.keyboard.press("Control+A");
+  await page.keyboard.press("Backspace");
+  await typeRound(page, (press) => press()); // warms up
+  const worked = await taskMeter(page);
   const still = [];
-  for (let k = 0; k < 10; k++) still.push(await during(() => {}));
-  await page.evaluate(() => (longTasks.length = 0));
-  const keys = [...typed, ...Array(typed.length).fill("Backspace")];
   const pressed = [];
-  for (let round = 0; round <= rounds; round++) {
-    // The first round warms up.
-    if (round === 1) {
-      pressed.length = 0;
-      await page.evaluate(() => (answers.length = 0));
-    }
-    for (const key of keys) pressed.push(await during(() => page.keyboard.press(key)));
+  for (let k = 0; k < 10; k++) still.push(await worked(() => page.waitForTimeout(betweenKeys)));
+  for (let round = 0; round < rounds; round++) {
+    await typeRound(page, async (press) => pressed.push(await worked(press)));
   }
-  const usual = (list, part) => milli(median(list.map((times) => times[part])));
-  how(`a key typed into the sizing screen, processor x4, ${pressed.length} keys: wall time of all tasks of the main thread, worker's time not in it`);
-  row("key press to new answer, 200 piles, page x4, median [ms]", usual(pressed, "all"), "16");
-  row("  of this script, style and layout, without paint and the browser's own [ms]", usual(pressed, "own"));
-  row("  the same time with no key pressed, contained in the first [ms]", usual(still, "all"));
-  row("  from the key to the new answer painted, with worker and journal [ms]", milli(median(await page.evaluate(() => answers))));
+  how(`a key typed into the sizing screen, ${pressed.length} keys: processor time of all tasks of the main thread, painting too, times ${slowdown}`);
+  row("key press to new answer, 200 piles, page x4, median [ms]", milli(slowdown * median(pressed)), "16");
+  row("  the same time with no key pressed, contained in it [ms]", milli(slowdown * median(still)));
+
+  await slow();
+  await page.evaluate(watchAnswer);
+  await page.evaluate(() => (longTasks.length = 0));
+  for (let round = 0; round < rounds; round++) await typeRound(page, (press) => press());
+  row("  on the clock from the key to the answer painted, x4, with worker and journal [ms]", milli(median(await page.evaluate(() => answers))));
 
   const places = [
     `piles/${doc}`,
@@ -68,21 +61,26 @@ function go(page, place) {
   return page.evaluate((hash) => (location.hash = hash), `#/${place}`);
 }
 
-/** A function that reads what the main thread has worked so far [ms]; `own` is script, style and layout. */
-async function taskMeter(page) {
-  const devtools = await page.context().newCDPSession(page);
-  await devtools.send("Performance.enable");
-  return async () => {
-    const { metrics } = await devtools.send("Performance.getMetrics");
-    const spent = Object.fromEntries(metrics.map(({ name, value }) => [name, value * 1000]));
-    return { ...spent, own: spent.ScriptDuration + spent.RecalcStyleDuration + spent.LayoutDuration };
-  };
+/** Types the load and takes it out again. `each` gets every press with the wait after it. */
+async function typeRound(page, each) {
+  for (const key of [...typed, ...Array(typed.length).fill("Backspace")]) {
+    await each(async () => {
+      await page.keyboard.press(key);
+      await page.waitForTimeout(betweenKeys);
+    });
+  }
 }
 
-async function clear(page) {
-  await page.keyboard.press("Control+A");
-  await page.keyboard.press("Backspace");
-  await page.waitForTimeout(1000);
+/** A function that tells how long the main thread worked during something [ms]. */
+async function taskMeter(page) {
+  const devtools = await page.context().newCDPSession(page);
+  await devtools.send("Performance.enable", { timeDomain: "threadTicks" });
+  const soFar = async () => (await devtools.send("Performance.getMetrics")).metrics.find(({ name }) => name === "TaskDuration").value * 1000;
+  return async (work) => {
+    const before = await soFar();
+    await work();
+    return (await soFar()) - before;
+  };
 }
 
 /** In the page: notes how long after each key its answer was painted [ms]. */
