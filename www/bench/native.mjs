@@ -3,7 +3,7 @@
 import { execFileSync } from "node:child_process";
 import { join, dirname } from "node:path";
 import { fileURLToPath } from "node:url";
-import { how, measured, median, row, times } from "./print.mjs";
+import { how, howBusy, measured, median, row, times } from "./print.mjs";
 
 const root = join(dirname(fileURLToPath(import.meta.url)), "..", "..");
 const repeats = 5;
@@ -36,6 +36,7 @@ function timesOf(env, exec) {
   return (of, benchmark) => median(found.get(`${of} ${benchmark}`) ?? []);
 }
 
+howBusy();
 await measured("wasm / native", () => {
   const native = timesOf({}, []);
   const goroot = execFileSync("go", ["env", "GOROOT"], { cwd: root, encoding: "utf8" }).trim();
