@@ -7,6 +7,18 @@ var guards = map[string]string{
 	"symbol.doubtEfficiency": "standard uncertainty of the efficiency", "symbol.doubtOnHead": "standard uncertainty of the weight on the head",
 	"symbol.coverage": "coverage factor for 95 %", "symbol.guardSteps": "divisions of guard",
 
+	"symbol.gaugeClass": "limit of error of the gauge, part of its span", "symbol.perKelvin": "error a kelvin, part of the span",
+	"symbol.warmth": "kelvins from 20 C", "symbol.zeroError": "error of zero", "symbol.onHeadLimit": "how far the weight on the head may be off",
+	"rule.rig.doubt.reading": "Doubt in a reading", "rule.rig.doubt.efficiency": "Doubt in the efficiency", "rule.rig.doubt.onHead": "Doubt in the weight on the head",
+
+	"symbol.halfSpacing": "half the foot spacing", "symbol.massCentre": "centre of mass, to the pile's side", "symbol.pilePlace": "place of the pile",
+	"symbol.ballastPlace": "place of the ballast", "symbol.ballastNeeded": "ballast needed", "symbol.pieceMass": "mass of one piece",
+	"symbol.reactionOf.F_near": "limit of the foot near the pile", "symbol.reactionOf.F_far": "limit of the far foot", "symbol.reactionOf.F_place": "stated limit of a side or corner",
+	"rule.rig.nearFoot": "Limit of the foot near the pile", "rule.rig.farFoot": "Limit of the far foot", "rule.rig.leastReaction": "Reaction limit",
+	"rule.rig.ballastAt": "Ballast to add at its place", "rule.rig.pieces": "Whole pieces of ballast",
+	"symbol.friction": "friction between jaw and pile", "symbol.gripFaces": "gripped faces", "symbol.gripForce": "normal force of one face",
+	"symbol.jawWidth": "width of the jaw", "symbol.jawHeight": "height of the jaw", "rule.rig.grip": "What the grip carries", "rule.rig.facePressure": "Pressure of the jaw",
+
 	"rule.window.mid": "Efficiency in the middle of its range", "rule.window.expanded": "Uncertainty of the load, 95 %",
 	"rule.window.guard.set": "Guarded set reading", "rule.window.guard.limit": "Guarded reading of a limit",
 	"rule.window.guard.set.proof":   "The load less its uncertainty is still the set load",

@@ -1,0 +1,152 @@
+package rig_test
+
+import (
+	"math"
+	"math/rand"
+	"strconv"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"gaugewright/calc/quantity"
+	. "gaugewright/calc/rig"
+	"gaugewright/calc/working"
+)
+
+// Rigid-body statics by hand: 180 t and 40 t weigh 2157.463 kN; feet 3.1 m from
+// the middle, weight at +0.15 m, pile at +0.80 m. About the far foot 2157.463 x
+// 3.25 = F x 3.90, F = 1797.886 kN; nine tenths 1618.097. About the near foot
+// 2157.463 x 2.95 = F x 2.30, F = 2767.181; nine tenths 2490.463.
+func TestFeetByHand(t *testing.T) {
+	at := Place{Half: 3.1, Mass: 0.15, Pile: 0.80}
+	require.True(t, at.Stands())
+	assert.InDelta(t, 1618.097, float64(NearFoot(0.9, 180, 40, 30, true, at)), 1e-3)
+	assert.InDelta(t, 2490.463, float64(FarFoot(0.9, 180, 40, 30, true, at)), 1e-3)
+	assert.InDelta(t, 1618.097+27, float64(NearFoot(0.9, 180, 40, 30, false, at)), 1e-3)
+	assert.True(t, math.IsInf(float64(FarFoot(0.9, 180, 40, 30, true, Place{3.1, 0, 3.4})), 1))
+	for _, bad := range []Place{{0, 0, 0}, {3, 3, 0}, {3, -3.2, 0}, {3, 0, -3}} {
+		assert.False(t, bad.Stands())
+	}
+}
+
+// At the limit with the whole share the forces and moments of the rig balance
+// with no load on the foot that unloads, found here from the equations of
+// equilibrium.
+func TestFeetAreInEquilibrium(t *testing.T) {
+	rnd := rand.New(rand.NewSource(8))
+	for range 5000 {
+		a := 1 + 4*rnd.Float64()
+		at := Place{quantity.Length(a), quantity.Length((rnd.Float64() - 0.5) * a), quantity.Length((rnd.Float64()*1.8 - 0.8) * a)}
+		m, ballast, w := quantity.Mass(50+rnd.Float64()*300), quantity.Mass(rnd.Float64()*200), quantity.Force(rnd.Float64()*60)
+		inMass := rnd.Intn(2) == 0
+		G := float64(m+ballast) * quantity.Gravity
+		up := float64(NearFoot(1, m, ballast, w, inMass, at))
+		if !inMass {
+			up -= float64(w) // what the rig itself is pushed up with
+		}
+		far := G - up // with nothing on the near foot
+		require.InDelta(t, G*float64(at.Mass), up*float64(at.Pile)-far*a, 1e-8*G*a, "moments about the middle")
+
+		// Mirrored, near and far foot change places.
+		mirror := Place{at.Half, -at.Mass, -at.Pile}
+		if mirror.Stands() && at.Pile < at.Half {
+			require.InEpsilon(t, float64(NearFoot(0.9, m, ballast, w, inMass, at)), float64(FarFoot(0.9, m, ballast, w, inMass, mirror)), 1e-12)
+		}
+		centred := Place{Half: at.Half}
+		require.InEpsilon(t, float64(Reaction(0.9, m, ballast, w, inMass)), float64(NearFoot(0.9, m, ballast, w, inMass, centred)), 1e-12)
+
+		// Ballast that is said to be enough is enough, and a little less is not.
+		x := quantity.Length((rnd.Float64()*1.6 - 0.6) * a)
+		f := NearFoot(0.9, m, ballast, w, inMass, at) * quantity.Force(1+rnd.Float64())
+		dm, ok := BallastAt(f, 0.9, m, ballast, w, inMass, at, x)
+		require.True(t, ok)
+		require.Positive(t, float64(dm))
+		with := func(dm quantity.Mass) quantity.Force {
+			whole := m + ballast + dm
+			moved := at
+			moved.Mass = quantity.Length((float64(m+ballast)*float64(at.Mass) + float64(dm)*float64(x)) / float64(whole))
+			return NearFoot(0.9, m, ballast+dm, w, inMass, moved)
+		}
+		require.GreaterOrEqual(t, float64(with(dm*1.0001)), float64(f))
+		require.Less(t, float64(with(dm*0.999)), float64(f))
+		require.GreaterOrEqual(t, float64(with(dm)), float64(with(0)), "ballast never closes the reaction")
+	}
+	_, ok := BallastAt(2000, 0.9, 100, 0, 0, true, Place{3, 0, 0.5}, -3)
+	assert.False(t, ok)
+	assert.Equal(t, 4, Pieces(18, 5))
+	assert.Equal(t, 3, Pieces(15, 5))
+}
+
+// By hand: 0.35 x 4 x 1600 = 2240 kN; 1600/(0.28 x 0.60) = 9524 kPa.
+func TestGrip(t *testing.T) {
+	assert.InDelta(t, 2240, float64(Grip(0.35, 4, 1600)), 1e-9)
+	assert.InDelta(t, 9523.81, float64(FacePressure(1600, 0.28, 0.60)), 0.005)
+}
+
+// A gauge of class 1.0 to 40 MPa in divisions of 0.5 MPa, 10 K from 20 C at
+// 0.04 % a kelvin, zero within 0.1 MPa. By hand, in MPa: (0.4^2 + 0.25^2 + 0.16^2
+// + 0.1^2)/3 = 0.0860333, its root 0.293314. The rectangular half-widths over
+// sqrt 3 are those of JCGM 100:2008, 4.3.7.
+func TestDoubt(t *testing.T) {
+	d := Doubtful{Class: 0.01, Span: 40000, Division: 500, Warmth: 10, PerKelvin: 0.0004, Zero: 100}
+	assert.InDelta(t, 293.314, float64(ReadingDoubt(d)), 1e-3)
+	assert.InDelta(t, 0.0144338, float64(EfficiencyDoubt(0.95, 1)), 1e-7)
+	assert.InDelta(t, 0.8660254, float64(HeadDoubt(1.5)), 1e-7)
+
+	// The same by drawing each term evenly, within half a per cent.
+	rnd := rand.New(rand.NewSource(2))
+	sum := 0.0
+	const draws = 200000
+	for range draws {
+		e := 0.0
+		for _, half := range []float64{400, 250, 160, 100} {
+			e += (2*rnd.Float64() - 1) * half
+		}
+		sum += e * e
+	}
+	assert.InEpsilon(t, 293.314, math.Sqrt(sum/draws), 0.005)
+	for range 1000 {
+		wider := d
+		wider.Class += quantity.Ratio(rnd.Float64() / 50)
+		wider.Zero += quantity.Pressure(rnd.Float64() * 100)
+		require.GreaterOrEqual(t, ReadingDoubt(wider), ReadingDoubt(d))
+	}
+}
+
+func TestRulesOfFeetGripAndDoubt(t *testing.T) {
+	b := working.NewBook("")
+	in := func(list ...float64) (all []working.In) {
+		for _, v := range list {
+			all = append(all, working.In{V: v})
+		}
+		return all
+	}
+	at := Place{3.1, 0.15, 0.8}
+	g := quantity.Gravity
+	for _, inMass := range []bool{true, false} {
+		common := in(0.9, 180, 40, g, 3.1, 0.15, 0.8)
+		ballast := in(2000, 0.9, 180, 40, g, 3.1, 0.15, 0.8, -1.2)
+		if !inMass {
+			common, ballast = append(common, in(30)...), append(ballast, in(30)...)
+		}
+		name := strconv.FormatBool(inMass)
+		working.Put(b, NearFootRule(inMass), "near"+name, NearFoot(0.9, 180, 40, 30, inMass, at), common...)
+		working.Put(b, FarFootRule(inMass), "far"+name, FarFoot(0.9, 180, 40, 30, inMass, at), common...)
+		dm, _ := BallastAt(2000, 0.9, 180, 40, 30, inMass, at, -1.2)
+		working.Put(b, BallastAtRule(inMass), "ballast"+name, dm, ballast...)
+	}
+	working.Put(b, LeastReactionRule("F_near", "F_far"), "least", quantity.Force(1500), in(1500, 1700)...)
+	working.Put(b, PiecesRule, "pieces", quantity.Ratio(4), in(18, 5)...)
+	working.Put(b, GripRule, "grip", Grip(0.35, 4, 1600), in(0.35, 4, 1600)...)
+	working.Put(b, FacePressureRule, "face", FacePressure(1600, 0.28, 0.6), in(1600, 0.28, 0.6)...)
+	d := Doubtful{Class: 0.01, Span: 40000, Division: 500, Warmth: 10, PerKelvin: 0.0004, Zero: 100}
+	working.Put(b, ReadingDoubtRule, "u_p", ReadingDoubt(d), in(0.01, 40000, 500, 0.0004, 10, 100)...)
+	working.Put(b, EfficiencyDoubtRule, "u_eta", EfficiencyDoubt(0.95, 1), in(0.95, 1)...)
+	working.Put(b, HeadDoubtRule, "u_W", HeadDoubt(1.5), in(1.5)...)
+	for _, s := range b.Steps() {
+		difference, err := s.Check()
+		require.NoError(t, err, s.ID)
+		assert.Less(t, difference, 1e-12, s.ID)
+	}
+}
