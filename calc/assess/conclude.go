@@ -3,7 +3,6 @@ package assess
 import (
 	"gaugewright/calc/basis"
 	"gaugewright/calc/quantity"
-	"gaugewright/calc/rig"
 	"gaugewright/calc/window"
 	"gaugewright/calc/working"
 )
@@ -42,7 +41,7 @@ func (w *judge) conclude(c window.Circuit, judged []window.Limit, v window.Verdi
 // they all allow the set reading. It never offers a smaller factor, a weaker
 // preset or a higher efficiency.
 func (w *judge) closed(c window.Circuit, judged []window.Limit, v window.Verdict) {
-	a, sign, b := w.answer, w.Sign(), w.book
+	a, sign := w.answer, w.Sign()
 	var closing []int
 	for i, l := range judged {
 		if l.State == window.Entered && quantity.Pressure(a.Set.V) > l.Reading {
@@ -60,13 +59,7 @@ func (w *judge) closed(c window.Circuit, judged []window.Limit, v window.Verdict
 	most := a.Most
 	switch l := a.Limits[closing[0]]; l.Kind {
 	case window.Reaction:
-		s := orFigure(b, w.rig.Share, "reaction.share")
-		step := figure("ballast.step")
-		dm := working.Put(b, rig.BallastRule, "ballast",
-			rig.BallastFor(quantity.Force(most.V), quantity.Force(l.Value.V), quantity.Ratio(s.V), quantity.Mass(step.V)),
-			working.In{V: most.V, Ref: most.Ref}, working.In{V: l.Value.V, Ref: l.Value.Ref}, s, figure("gravity"), step)
-		a.Ways = append(a.Ways, Note{"way.reaction", []string{number(dm, quantity.Must("t")).Text(sign)}})
-		a.Ballast = number(dm, quantity.Must("t"))
+		w.heavier(a.Limits[closing[0]], working.In{V: most.V, Ref: most.Ref})
 	case window.Pile, window.FreeLength, window.Grip:
 		a.Ways = append(a.Ways, Note{"way." + string(l.Kind), []string{most.Text(sign)}})
 	case window.CircuitPressure:

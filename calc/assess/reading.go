@@ -153,7 +153,7 @@ func (w *judge) area() (working.Of[quantity.Area], bool) {
 func (w *judge) limits(c window.Circuit, in inputs, ready bool, set working.Of[quantity.Pressure], hasSet bool) []window.Limit {
 	b := w.book
 	ofPile := w.pileLimit()
-	list := []Limit{w.circuitLimit(), ofPile, w.reactionLimit(), w.gaugeLimit(), w.freeLimit(ofPile)}
+	list := []Limit{w.circuitLimit(), ofPile, w.reactionLimit(), w.gaugeLimit(), w.freeLimit(ofPile), w.gripLimit()}
 	judged := make([]window.Limit, len(list))
 	for i := range list {
 		l := &list[i]
@@ -203,45 +203,6 @@ func (w *judge) circuitLimit() Limit {
 	default:
 		l.Needs = []string{"field.rigs.circuits.maxPressure"}
 	}
-	return l
-}
-
-func (w *judge) reactionLimit() Limit {
-	l := Limit{Kind: window.Reaction}
-	if !w.hasRig {
-		l.Needs = []string{"field.piles.rig"}
-		return l
-	}
-	if w.rig.ReactionWaived {
-		l.State, l.Waiver = window.Waived, w.rig.Waiver
-		return l
-	}
-	if !w.rig.Mass.Known() {
-		l.Needs = append(l.Needs, "field.rigs.mass")
-	}
-	if !w.rig.Ballast.Known() {
-		l.Needs = append(l.Needs, "field.rigs.ballast")
-	}
-	if !w.hasCircuit || !w.circuit.OnHead.Known() {
-		l.Needs = append(l.Needs, "field.rigs.circuits.onHead")
-	}
-	inMass := w.hasCircuit && w.circuit.OnHeadInMass == "yes"
-	if !w.hasCircuit || w.circuit.OnHeadInMass == "" {
-		l.Needs = append(l.Needs, "field.rigs.circuits.onHeadInMass")
-	}
-	if len(l.Needs) > 0 {
-		return l
-	}
-	b := w.book
-	s := orFigure(b, w.rig.Share, "reaction.share")
-	value := rig.Reaction(quantity.Ratio(s.V), w.rig.Mass.V, w.rig.Ballast.V, w.circuit.OnHead.V, inMass)
-	var of working.Of[quantity.Force]
-	if inMass {
-		of = working.Put(b, rig.ReactionRule(true), "limit.reaction", value, s, w.rig.Mass.In(b), w.rig.Ballast.In(b), figure("gravity"))
-	} else {
-		of = working.Put(b, rig.ReactionRule(false), "limit.reaction", value, s, w.rig.Mass.In(b), w.rig.Ballast.In(b), figure("gravity"), w.circuit.OnHead.In(b))
-	}
-	l.State, l.Value = window.Entered, w.force(of)
 	return l
 }
 

@@ -12,7 +12,7 @@ import (
 
 // Part is one of the loads of which the least is the limit of the pile.
 type Part struct {
-	Key   string // of calc/pile: what it is
+	Key   string // of calc/words: what it is
 	Value *Number
 	Least bool
 }
@@ -50,7 +50,7 @@ func (w *judge) pileLimit() Limit {
 	add := func(key string, value working.Of[quantity.Force], n *Number) {
 		list = append(list, pile.Limit{Key: key, Load: value.V})
 		inputs = append(inputs, value.In())
-		l.Parts = append(l.Parts, Part{Key: key, Value: n})
+		l.Parts = append(l.Parts, Part{Key: "symbol.pileLimit." + key, Value: n})
 	}
 	statedPart := func(key string, g job.Given[quantity.Force]) {
 		if g.Known() {

@@ -92,7 +92,7 @@ func TestWhatAPileStandsWhilePressed(t *testing.T) {
 	parts := limitOf(answer(t, with(t, strengthJobs["weakest"].values...)), window.Pile).Parts
 	require.Len(t, parts, 4)
 	assert.True(t, parts[1].Least)
-	assert.Equal(t, "segment", parts[1].Key)
+	assert.Equal(t, "symbol.pileLimit.segment", parts[1].Key)
 }
 
 // Whatever a rule needs and has not, the limit is missing and says what.

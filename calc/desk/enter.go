@@ -277,6 +277,12 @@ func (f *file) add(r *document.Node) *document.Node {
 		added = path + "/circuits/" + id(0)
 		set(added, circuit(id(1)))
 		set("/now/gauges/"+id(1), blank())
+	case "piece":
+		if _, ok := job.FieldAt(path + "/pieces/x/mass"); !ok || f.root.At(path).Kind() != document.Map {
+			return refusal("desk.missing", path)
+		}
+		added = path
+		set(path+"/pieces/"+document.Escape(id(0)), blank())
 	case "group":
 		groups := f.root.At(path + "/groups")
 		list := document.NewList()

@@ -233,7 +233,7 @@ func (f *file) formAt(path string) (form, bool) {
 			{title: say("thing.section"), paths: below(path, sectionFields(p)...)},
 			{title: say("thing.strength"), paths: below(path, strengthFields(p)...)},
 			{title: say("thing.free"), paths: below(path, freeFields(p)...)},
-			{title: say("thing.parts"), paths: below(path, "splice/capacity", "followerCapacity")},
+			{title: say("thing.parts"), paths: below(path, "splice/capacity", "followerCapacity", "gripLimit")},
 			{title: say("thing.headDetails"), paths: below(path, "bars", "lap")},
 		}}, true
 	case "criteria":
@@ -309,12 +309,17 @@ func (f *file) rigForm(path, id string) (form, bool) {
 		circuit, _ := r.Circuit(c)
 		links = append(links, thing{circuit.Path, words.Say("thing.circuit") + ": " + named(circuit.Name)})
 	}
-	return form{title: words.Say("thing.rig"), name: r.Name, limit: "reaction", sections: []section{
+	made := form{title: words.Say("thing.rig"), name: r.Name, limit: "reaction", sections: []section{
 		{title: words.Say("thing.names"), paths: below(path, "name"), links: links, adds: []addition{{"circuit", path}}},
-		{title: words.Say("thing.reaction"), paths: below(path, "mass", "ballast", "reactionShare")},
+		{title: words.Say("thing.reaction"), paths: below(path, "mass", "ballast", "ballastMost", "reactionShare"), adds: []addition{{"piece", path}}},
+		{title: words.Say("thing.feet"), paths: below(path, "halfSpacing", "massCentre", "sideLimit", "cornerLimit")},
 		{title: words.Say("thing.levels"), paths: below(path, "gripHeight", "followerTravel")},
-		{title: words.Say("thing.grip"), paths: below(path, "grip/offAxis")},
-	}}, true
+		{title: words.Say("thing.grip"), paths: below(path, "grip/mu", "grip/faces", "grip/force", "grip/width", "grip/height", "grip/facePressure", "grip/offAxis")},
+	}}
+	for i, p := range r.Pieces() {
+		made.sections = append(made.sections, section{title: words.Say("thing.piece", itoa(i+1)), paths: below(p.Path, "name", "mass", "count", "at")})
+	}
+	return made, true
 }
 
 func (f *file) circuitForm(path, rig, id string) (form, bool) {
@@ -326,7 +331,7 @@ func (f *file) circuitForm(path, rig, id string) (form, bool) {
 	if !ok {
 		return form{}, false
 	}
-	made := form{title: words.Say("thing.circuit"), name: c.Name, limit: "circuit", sections: []section{{title: words.Say("thing.names"), paths: below(path, "name")}}}
+	made := form{title: words.Say("thing.circuit"), name: c.Name, limit: "circuit", sections: []section{{title: words.Say("thing.names"), paths: below(path, "name", "place", "at")}}}
 	for i, g := range c.Groups {
 		s := section{title: words.Say("thing.group", itoa(i+1)), paths: below(g.Path, "number", "bore", "side")}
 		if g.Side != "bore" && g.Side != "" {

@@ -126,7 +126,7 @@ func (f *file) limits(a assess.Answer) *document.Node {
 		}
 		parts := document.NewList()
 		for _, p := range l.Parts {
-			parts.Append(newObject().with("label", text(words.Say("symbol.pileLimit."+p.Key))).with("value", f.says(p.Value)).with("least", yes(p.Least)).Node)
+			parts.Append(newObject().with("label", text(words.Say(p.Key))).with("value", f.says(p.Value)).with("least", yes(p.Least)).Node)
 		}
 		list.Append(o.with("says", text(says)).with("parts", parts).with("notes", texts(words.Notes(l.Notes))).
 			with("required", yes(required(l.Kind))).with("fields", f.limitForms(a.ID, l.Kind)).Node)

@@ -250,5 +250,22 @@ func FuzzUnion(f *testing.F) {
 		if again.Compact() != ab.Compact() {
 			t.Fatalf("not idempotent:\n%s\n%s", ab.Compact(), again.Compact())
 		}
+		// Whoever has seen everything settles every choice.
+		if history.Read(ab).Damage() != nil || ab.Get("sittings").Get("last") != nil {
+			return
+		}
+		for _, c := range history.Read(ab).Choices() {
+			patch := document.NewText("settled")
+			names, _ := document.Split(c.Path)
+			for _, name := range slices.Backward(names) {
+				m := document.NewMap()
+				m.Set(name, patch)
+				patch = m
+			}
+			history.Enter(ab, history.Sitting{ID: "last"}, history.Change{Patch: patch})
+		}
+		if open := history.Read(ab).Choices(); len(open) > 0 {
+			t.Fatalf("not settled: %s in %s", open[0].Path, ab.Compact())
+		}
 	})
 }

@@ -142,6 +142,10 @@ func BallastAtRule(wInMass bool) working.Rule {
 var PiecesRule = working.Rule{Key: "rig.pieces", Symbol: "n", Formula: "roundup(dm/m_p, 1)", Dim: quantity.Dimensionless, Decimals: 0, Basis: "arithmetic",
 	Inputs: []working.Symbol{{Name: "dm", Dim: quantity.Masses, Key: "ballastNeeded"}, {Name: "m_p", Dim: quantity.Masses, Key: "pieceMass"}}}
 
+// WholePiecesRule is the mass of whole pieces; its inputs are n and m_p.
+var WholePiecesRule = working.Rule{Key: "rig.wholePieces", Symbol: "dm", Formula: "n*m_p", Dim: quantity.Masses, Decimals: 2, Basis: "arithmetic",
+	Inputs: []working.Symbol{{Name: "n", Dim: quantity.Dimensionless, Key: "pieceCount"}, {Name: "m_p", Dim: quantity.Masses, Key: "pieceMass"}}}
+
 // Pieces returns the least number of whole pieces that give a mass.
 func Pieces(dm, piece quantity.Mass) int {
 	return int(quantity.Divisions(float64(dm), float64(piece), true))

@@ -16,7 +16,9 @@ var guards = map[string]string{
 	"symbol.reactionOf.F_near": "limit of the foot near the pile", "symbol.reactionOf.F_far": "limit of the far foot", "symbol.reactionOf.F_place": "stated limit of a side or corner",
 	"rule.rig.nearFoot": "Limit of the foot near the pile", "rule.rig.farFoot": "Limit of the far foot", "rule.rig.leastReaction": "Reaction limit",
 	"rule.rig.ballastAt": "Ballast to add at its place", "rule.rig.pieces": "Whole pieces of ballast",
-	"symbol.friction": "friction between jaw and pile", "symbol.gripFaces": "gripped faces", "symbol.gripForce": "normal force of one face",
+	"symbol.pieceCount": "number of pieces", "rule.rig.wholePieces": "Ballast in whole pieces", "symbol.facePressure": "pressure of the jaws",
+	"symbol.reactionOf.F_centred": "limit with the pile under the centre of mass",
+	"symbol.friction":             "friction between jaw and pile", "symbol.gripFaces": "gripped faces", "symbol.gripForce": "normal force of one face",
 	"symbol.jawWidth": "width of the jaw", "symbol.jawHeight": "height of the jaw", "rule.rig.grip": "What the grip carries", "rule.rig.facePressure": "Pressure of the jaw",
 
 	"rule.window.mid": "Efficiency in the middle of its range", "rule.window.expanded": "Uncertainty of the load, 95 %",

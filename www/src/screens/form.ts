@@ -53,5 +53,5 @@ export { chevron };
 async function addPart(target: Target, here: string, what: string, path: string | undefined): Promise<void> {
   const { answer } = await enter(target.doc, { do: "add", what, path: path ?? here }, target.show, 8);
   const added = answer["added"];
-  if (typeof added === "string" && what !== "group" && added !== here) go("form", target.doc, added);
+  if (typeof added === "string" && what !== "group" && what !== "piece" && added !== here) go("form", target.doc, added);
 }
