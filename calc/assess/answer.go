@@ -64,6 +64,12 @@ type Answer struct {
 	Ballast   *Number // to be added where the reaction alone closes the window
 	Limits    []Limit
 	Governs   int // index into Limits, -1 when no limit governs
+	// Guarded says that the readings keep the uncertainty away from set load and
+	// limits; PlainSet and PlainNever are those without it, where only one of the
+	// two windows is open.
+	Guarded              bool
+	Uncertainty          *Number // of the load at the set reading, 95 %
+	PlainSet, PlainNever *Number
 	// Low and High are the efficiencies used; Single says that they are one.
 	Low, High *Number
 	Single    bool
@@ -140,7 +146,7 @@ type Head struct {
 // Numbers lists every number of an answer that is known: each has a working.
 func (a *Answer) Numbers() []*Number {
 	s, h := &a.Segments, &a.Head
-	list := []*Number{a.Area, a.SetLoad, a.Set, a.LoadAtSet, a.Most, a.Never, a.Ballast, a.Low, a.High,
+	list := []*Number{a.Area, a.SetLoad, a.Set, a.LoadAtSet, a.Most, a.Never, a.Ballast, a.Uncertainty, a.PlainSet, a.PlainNever, a.Low, a.High,
 		s.Need, s.Total, s.OffCut, s.Cost, s.Heaviest, h.Level, h.Saw, h.Cut, h.Above, h.Short, h.BuildUp}
 	for _, l := range a.Limits {
 		list = append(list, l.Value, l.Reading, l.Use)

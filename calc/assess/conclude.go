@@ -31,6 +31,7 @@ func (w *judge) conclude(c window.Circuit, judged []window.Limit, v window.Verdi
 		a.State = Closed
 		w.closed(c, judged, v)
 	}
+	w.besideGuard(judged)
 	w.advise()
 	w.gaugeWarnings(exactSet)
 	w.reliefValve()
@@ -72,6 +73,9 @@ func (w *judge) closed(c window.Circuit, judged []window.Limit, v window.Verdict
 // advise adds what is to be known whatever the state.
 func (w *judge) advise() {
 	a, sign := w.answer, w.Sign()
+	if a.Guarded && a.Uncertainty != nil {
+		a.Notes = append(a.Notes, Note{"note.guarded", []string{a.Uncertainty.Text(sign)}})
+	}
 	if a.Low != nil {
 		if a.Single {
 			a.Notes = append(a.Notes, Note{"note.single", []string{a.Low.Text(sign)}})

@@ -111,6 +111,9 @@ type judge struct {
 	hasCrit    bool
 
 	sectionMade *section
+	doubt       *doubt
+	plainSet    quantity.Pressure   // set reading without the guard
+	plain       []quantity.Pressure // limit readings without the guard
 }
 
 // nothing stands where a pile names no thing: all its fields are blank.

@@ -50,6 +50,11 @@ func (w *judge) reading() {
 		exactSet = rig.Reading(setLoad.V, c.OnHead, c.Low, c.Area)
 		set = working.Put(b, window.SetReadingRule, "setReading", c.SetReading(setLoad.V), setLoad.In(), in.onHead, in.low, in.area, in.division)
 		working.Prove(b, window.SetProof, "setReading.proof", set.Ref, in.low, in.area, set.In(), in.onHead, setLoad.In(), in.division)
+		if set, ready = w.guardSet(c, in, setLoad, set); !ready {
+			w.limits(c, in, false, set, false)
+			w.guardRefused()
+			return
+		}
 		a.Set = w.pressure(set, "up")
 		a.LoadAtSet = w.force(working.Put(b, rig.LoadRule, "loadAtSet", rig.Load(c.Low, c.Area, set.V, c.OnHead), in.low, in.area, set.In(), in.onHead))
 		a.Most = w.force(working.Put(b, rig.LoadRule, "mostAtSet", rig.Load(c.High, c.Area, set.V, c.OnHead), in.high, in.area, set.In(), in.onHead))
@@ -155,6 +160,7 @@ func (w *judge) limits(c window.Circuit, in inputs, ready bool, set working.Of[q
 	ofPile := w.pileLimit()
 	list := []Limit{w.circuitLimit(), ofPile, w.reactionLimit(), w.gaugeLimit(), w.freeLimit(ofPile), w.gripLimit()}
 	judged := make([]window.Limit, len(list))
+	w.plain = make([]quantity.Pressure, len(list))
 	for i := range list {
 		l := &list[i]
 		judged[i] = window.Limit{Kind: l.Kind, State: l.State}
@@ -168,6 +174,7 @@ func (w *judge) limits(c window.Circuit, in inputs, ready bool, set working.Of[q
 			limit := quantity.Pressure(l.Value.V)
 			judged[i].Exact = limit
 			reading = working.Put(b, window.PressureReadingRule, name+".reading", c.PressureReading(limit), value, in.division)
+			w.plain[i] = reading.V
 			if hasSet {
 				l.Use = share(working.Put(b, window.PressureUseRule, name+".use", quantity.Ratio(float64(set.V)/float64(limit)), set.In(), value))
 			}
@@ -176,6 +183,8 @@ func (w *judge) limits(c window.Circuit, in inputs, ready bool, set working.Of[q
 			judged[i].Exact = rig.Reading(limit, c.OnHead, c.High, c.Area)
 			reading = working.Put(b, window.LimitReadingRule, name+".reading", c.LimitReading(limit), value, in.onHead, in.high, in.area, in.division)
 			working.Prove(b, window.LimitProof, name+".reading.proof", reading.Ref, in.high, in.area, reading.In(), in.onHead, value, in.division)
+			w.plain[i] = reading.V
+			reading = w.guardLimit(c, in, value, name, reading)
 			if hasSet {
 				l.Use = share(working.Put(b, window.UseRule, name+".use", c.Use(set.V, limit), in.high, in.area, set.In(), in.onHead, value))
 			}

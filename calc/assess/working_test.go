@@ -27,6 +27,7 @@ func eachStep(t *testing.T, visit func(where string, a assess.Answer, b *working
 	trees["hand case, feet"] = with(t, "/piles/p/cutoff", "36.75 ft", "/piles/p/workingLoad", "101 tonf-US", "/gauges/g/division", "100 psi", "/gauges/g/fullScale", "6000 psi")
 	strengthTrees(t, trees)
 	reactionTrees(t, trees)
+	guardTrees(t, trees)
 	steps := 0
 	for name, root := range trees {
 		j := judge(root)

@@ -209,7 +209,7 @@ func (f *file) formAt(path string) (form, bool) {
 			}
 		}
 		return form{title: say("thing.job"), name: j.Title(), sections: []section{
-			{title: say("thing.names"), paths: below(path, "title", "datum", "decimalSign", "jointPrice"), links: links,
+			{title: say("thing.names"), paths: below(path, "title", "datum", "decimalSign", "jointPrice", "guard"), links: links,
 				adds: []addition{{"pile", ""}, {"rig", ""}, {"type", ""}}},
 		}}, true
 	case len(names) == 2 && names[1] == "stock":
@@ -225,7 +225,7 @@ func (f *file) formAt(path string) (form, bool) {
 	case "gauges":
 		g, _ := j.Gauge(names[2])
 		return form{title: say("thing.gauge"), name: g.Serial, limit: "gauge", sections: []section{
-			{title: say("thing.dial"), paths: below(path, "serial", "fullScale", "division", "class", "share")},
+			{title: say("thing.dial"), paths: below(path, "serial", "fullScale", "division", "class", "share", "zeroError", "celsius")},
 		}}, true
 	case "pileTypes":
 		p, _ := j.PileType(names[2])
@@ -340,7 +340,7 @@ func (f *file) circuitForm(path, rig, id string) (form, bool) {
 		made.sections = append(made.sections, s)
 	}
 	made.sections[len(made.sections)-1].adds = []addition{{"group", path}}
-	weights := section{title: words.Say("thing.weights"), paths: below(path, "maxPressure", "reliefValve", "stroke", "onHead", "onHeadInMass")}
+	weights := section{title: words.Say("thing.weights"), paths: below(path, "maxPressure", "reliefValve", "stroke", "onHead", "onHeadUncertainty", "onHeadInMass")}
 	eta := section{title: words.Say("thing.efficiency"), paths: below(path, "efficiency/low", "efficiency/high", "efficiency/basis")}
 	gauge := section{title: words.Say("thing.gauge"), paths: below(path, "gauge")}
 	if g, ok := f.job().Gauge(c.Gauge); ok {

@@ -127,6 +127,7 @@ func (f *file) showPile(r *document.Node) *document.Node {
 	reading := group("reading", "", nil,
 		line("workingLoad", f.given(p.WorkingLoad.Path(), p.WorkingLoad.Known(), float64(p.WorkingLoad.V), p.WorkingLoad.Stated), ""),
 		line("setLoad", a.SetLoad, ""), line(setLine, a.Set, ""), line("loadAtSet", a.LoadAtSet, ""), line("mostAtSet", a.Most, ""),
+		line("uncertainty", a.Uncertainty, ""), line("plainSet", a.PlainSet, ""), line("plainNever", a.PlainNever, ""),
 		line("never", a.Never, ""), line("relief", a.Never, ""), line("area", a.Area, ""))
 	segments := []*document.Node{line("pieces", nil, f.pieces(s.Pieces)), line("need", s.Need, ""), line("total", s.Total, ""), line("offCut", s.OffCut, ""), line("cost", s.Cost, "")}
 	if s.Heaviest != nil {

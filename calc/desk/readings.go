@@ -30,6 +30,11 @@ func (f *file) readings(o object, a assess.Answer) object {
 	if n := len(f.choices); n > 0 {
 		o = o.with("choices", whole(n)).with("choicesSay", text(words.Say("choices.says", itoa(n))))
 	}
+	guard := "guard.off"
+	if a.Guarded {
+		guard = "guard.on"
+	}
+	o = o.with("guardSays", text(words.Say(guard))).with("guard", f.field("/now/guard"))
 	o = o.with("bar", f.bar(a)).with("limits", f.limits(a)).with("cautions", texts(cautions()))
 	return o
 }

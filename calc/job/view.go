@@ -40,6 +40,10 @@ func (j Job) Sign() quantity.DecimalSign {
 	return quantity.NotAsked
 }
 
+// Guard says whether readings keep the uncertainty away from load and limits:
+// "yes", "no" or blank, which is no.
+func (j Job) Guard() string { return j.now.Get("guard").Text() }
+
 // JointPrice returns the length of pile that one joint is worth, where a
 // person stated it.
 func (j Job) JointPrice() Given[quantity.Length] {

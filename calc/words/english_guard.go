@@ -7,6 +7,12 @@ var guards = map[string]string{
 	"symbol.doubtEfficiency": "standard uncertainty of the efficiency", "symbol.doubtOnHead": "standard uncertainty of the weight on the head",
 	"symbol.coverage": "coverage factor for 95 %", "symbol.guardSteps": "divisions of guard",
 
+	"symbol.celsius": "temperature of the gauge, C", "rule.rig.warmth": "Kelvins from 20 C",
+	"reason.noGuardedReading": "The doubt grows as fast as the load: no reading is certain to reach the set load.",
+	"note.guarded":            "Guarded: readings keep the uncertainty, {0} at the set reading at 95 %, away from set load and limits. The risk left on each side is 2.5 %.",
+	"note.openWithoutGuard":   "Without the guard it is otherwise: set reading {0}, never-exceed {1}.",
+	"guard.on":                "guarded", "guard.off": "guard off",
+	"line.uncertainty": "Uncertainty of the load there, 95 %", "line.plainSet": "Set reading without the guard", "line.plainNever": "Never-exceed without the guard",
 	"symbol.gaugeClass": "limit of error of the gauge, part of its span", "symbol.perKelvin": "error a kelvin, part of the span",
 	"symbol.warmth": "kelvins from 20 C", "symbol.zeroError": "error of zero", "symbol.onHeadLimit": "how far the weight on the head may be off",
 	"rule.rig.doubt.reading": "Doubt in a reading", "rule.rig.doubt.efficiency": "Doubt in the efficiency", "rule.rig.doubt.onHead": "Doubt in the weight on the head",
