@@ -61,7 +61,7 @@ var verdicts = map[string]string{
 	"efficiency.head": "Not calibrated", "efficiency.two": "efficiency {0} for set, {1} for limits",
 	"efficiency.single": "one efficiency, {0}, for set and limits",
 
-	"hold.says": "Hold {0} without movement",
+	"hold.says": "Hold {0}, no movement",
 
 	"limit.circuit": "Circuit pressure", "limit.pile": "Pile while pressed", "limit.reaction": "Reaction of the rig", "limit.gauge": "Gauge",
 	"limitState.entered": "entered", "limitState.waived": "waived", "limitState.missing": "missing",

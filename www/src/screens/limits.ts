@@ -2,6 +2,7 @@
 // its own reading, and which of them governs.
 import { html, nothing, svg, type TemplateResult } from "lit-html";
 import { view } from "./data.ts";
+import { formField } from "./fields.ts";
 import { frame } from "./frame.ts";
 import { label } from "./labels.ts";
 import { number } from "./number.ts";
@@ -17,8 +18,14 @@ export function limitsScreen(doc: string, pile: string | undefined): TemplateRes
     ...(tries(doc, pile).length > 0 ? { over: label("trial.title") } : {}),
     title: label("row.limits"),
     doc,
-    body: sizing?.ok ? limitList(doc, pile, sizing.limits) : html`<p class="lead">${sizing?.says ?? label("core.starting")}</p>`,
+    body: sizing?.ok ? html`${guardField(doc, pile, sizing)}${limitList(doc, pile, sizing.limits)}` : html`<p class="lead">${sizing?.says ?? label("core.starting")}</p>`,
   });
+}
+
+/** The guard is the job's, not the pile's: it is no part of a trial. */
+function guardField(doc: string, pile: string | undefined, sizing: Sizing): unknown {
+  if (!sizing.guard || tries(doc, pile).length > 0) return nothing;
+  return html`<section class="fields">${formField({ doc, show: { view: "sizing", ...(pile ? { pile } : {}) } }, sizing.guard, "guard")}</section>`;
 }
 
 export function limitList(doc: string, pile: string | undefined, limits: Limit[]): TemplateResult {

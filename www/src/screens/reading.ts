@@ -56,7 +56,8 @@ function others(r: Readings): string[] {
 }
 
 function hold(r: Readings): Shown {
-  return r.holdSays ? html`<p class="hold">${r.holdSays}</p>` : nothing;
+  const said = [r.holdSays, r.guardSays].filter((part) => part).join("; ");
+  return said ? html`<p class="hold">${said}</p>` : nothing;
 }
 
 function lines(list: string[], kind: string, title = ""): Shown {

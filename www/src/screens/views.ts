@@ -77,6 +77,8 @@ export interface Readings {
   efficiency: Efficiency | null;
   loadAtSet?: Says | null;
   holdSays?: string;
+  /** Whether the readings keep the uncertainty away: always said. */
+  guardSays?: string;
   bar?: Bar | null;
   /** The sentence about fields with two values, while there are any. */
   choicesSay?: string;
@@ -117,6 +119,7 @@ export interface Sizing extends Readings, Answered {
   limits: Limit[];
   last: string;
   cautions: string[];
+  guard?: Field;
   /** What may also be tried on a pile of a job. */
   tries?: Field[];
   rig?: { id: string; circuit: string } | null;
