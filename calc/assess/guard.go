@@ -44,11 +44,12 @@ func (w *judge) guarding(c window.Circuit, in inputs) *doubt {
 		return d
 	}
 	perKelvin, k := figure("doubt.perKelvin"), figure("guard.coverage")
-	warmth := celsius - 20
+	from := figure("doubt.warmthFrom")
+	warmth := celsius - from.V
 	reading := working.Put(b, rig.ReadingDoubtRule, "doubt.reading", rig.ReadingDoubt(rig.Doubtful{
 		Class: g.Class.V, Span: g.FullScale.V, Division: c.Division, Warmth: warmth, PerKelvin: quantity.Ratio(perKelvin.V), Zero: g.ZeroError.V,
 	}), g.Class.In(b), g.FullScale.In(b), in.division, perKelvin,
-		working.Put(b, rig.WarmthRule, "doubt.warmth", quantity.Ratio(warmth), working.In{V: celsius, Ref: g.Path + "/celsius"}).In(), g.ZeroError.In(b))
+		working.Put(b, rig.WarmthRule, "doubt.warmth", quantity.Ratio(warmth), working.In{V: celsius, Ref: g.Path + "/celsius"}, from).In(), g.ZeroError.In(b))
 	efficiency := working.Put(b, rig.EfficiencyDoubtRule, "doubt.efficiency", rig.EfficiencyDoubt(c.Low, c.High), in.low, in.high)
 	onHead := working.Put(b, rig.HeadDoubtRule, "doubt.onHead", rig.HeadDoubt(head.V), head.In(b))
 	d.Doubt = window.Doubt{Reading: reading.V, Efficiency: efficiency.V, OnHead: onHead.V, Coverage: quantity.Ratio(k.V)}

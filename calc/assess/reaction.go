@@ -165,41 +165,56 @@ func (w *judge) heavier(l Limit, most working.In) {
 		}
 		return
 	}
-	tried, helps := false, false
-	for _, piece := range w.rig.Pieces() {
+	best, n := -1, 0
+	pieces := w.rig.Pieces()
+	tried := false
+	for i, piece := range pieces {
 		if !piece.Mass.Known() || !piece.At.Known() {
 			continue
 		}
 		tried = true
-		dm, ok := rig.BallastAt(load, share, w.rig.Mass.V, w.rig.Ballast.V, w.circuit.OnHead.V, s.inMass, s.at, piece.At.V)
-		if !ok {
-			continue
-		}
-		n := max(1, rig.Pieces(dm, piece.Mass.V))
-		if piece.HasCount && n > piece.Count || !w.stands(s, load, quantity.Mass(n)*piece.Mass.V, piece.At.V) {
-			continue
-		}
-		helps = true
-		inputs := append([]working.In{most, s.share}, s.inputs[1:7]...)
-		inputs = append(inputs, piece.At.In(b))
-		if !s.inMass {
-			inputs = append(inputs, s.onHead)
-		}
-		needed := working.Put(b, rig.BallastAtRule(s.inMass), "ballast.needed", dm, inputs...)
-		count := working.Put(b, rig.PiecesRule, "ballast.pieces", quantity.Ratio(n), needed.In(), piece.Mass.In(b))
-		whole := working.Put(b, rig.WholePiecesRule, "ballast", quantity.Mass(n)*piece.Mass.V, count.In(), piece.Mass.In(b))
-		if way(whole, "way.reactionPieces", strconv.Itoa(n), piece.Name) {
-			return
+		k := w.piecesFor(s, load, piece)
+		if k > 0 && (best < 0 || quantity.Mass(k)*piece.Mass.V < quantity.Mass(n)*pieces[best].Mass.V) {
+			best, n = i, k
 		}
 	}
 	switch {
-	case helps:
-		tooMuch()
+	case best >= 0:
+		piece := pieces[best]
+		whole := working.Put(b, rig.WholePiecesRule, "ballast", quantity.Mass(n)*piece.Mass.V, working.In{V: float64(n), Ref: "search:"}, piece.Mass.In(b))
+		for _, sign := range []string{"+", "-"} {
+			inputs := append(append([]working.In(nil), s.inputs[:7]...), whole.In(), piece.At.In(b), most)
+			if !s.inMass {
+				inputs = append(inputs, s.onHead)
+			}
+			working.Prove(b, rig.FeetHold(sign, s.inMass), "ballast.feet"+sign, whole.Ref, inputs...)
+		}
+		if !way(whole, "way.reactionPieces", strconv.Itoa(n), piece.Name) {
+			tooMuch()
+		}
 	case tried:
 		a.Ways = append(a.Ways, Note{Code: "way.noPieces"})
 	default:
 		a.Ways = append(a.Ways, Note{Code: "way.piecesUnknown"})
 	}
+}
+
+// mostPieces bounds the pieces of one kind that are tried.
+const mostPieces = 1000
+
+// piecesFor is the least number of pieces of one kind with which both feet
+// allow the load; 0 where no number that is there does. Kinds are not mixed.
+func (w *judge) piecesFor(s standing, load quantity.Force, piece job.Piece) int {
+	most := mostPieces
+	if piece.HasCount {
+		most = min(most, piece.Count)
+	}
+	for n := 1; n <= most; n++ {
+		if w.stands(s, load, quantity.Mass(n)*piece.Mass.V, piece.At.V) {
+			return n
+		}
+	}
+	return 0
 }
 
 // stands says whether both feet allow the load with more ballast at x.

@@ -65,6 +65,23 @@ func TestBallastInWholePiecesAtItsPlaceOpensTheWindow(t *testing.T) {
 	assert.Equal(t, "way.ballastMost", answer(t, with(t, more(pieces, "/rigs/r/ballastMost", "45 t")...)).Ways[0].Code)
 }
 
+// The far foot governs: 200 t at +0.5 m, feet at 3 m, pile in the middle: 0.9 x
+// 1961.3 x 2.5/3 = 1471.0 kN. For 1,618 kN, ballast at -2 m must carry (1618/0.9 x
+// 3 - 1961.33 x 2.5)/(9.80665 x 5) = 10.0 t: worked by hand from moments about the
+// near foot.
+func TestBallastForTheFarFoot(t *testing.T) {
+	far := []string{"/rigs/r/mass", "200 t", "/rigs/r/halfSpacing", "3.0 m", "/rigs/r/massCentre", "0.50 m", "/rigs/r/circuits/c/at", "0 m",
+		"/piles/p/workingLoad", "745 kN", "/rigs/r/circuits/c/efficiency/low", "0.95", "/rigs/r/pieces/k/mass", "5.0 t", "/rigs/r/pieces/k/at", "-2.0 m"}
+	a := answer(t, with(t, far...))
+	require.Equal(t, "1471.0 kN", limitOf(a, window.Reaction).Value.Text(quantity.Point))
+	require.Equal(t, "way.reactionPieces", a.Ways[0].Code, "%v %v", a.State, a.Ways)
+	n := int(a.Ways[0].Args[1][0] - '0')
+	most := a.Most.V
+	needed := (most/0.9*3 - 200*quantity.Gravity*2.5) / (quantity.Gravity * 5)
+	assert.GreaterOrEqual(t, float64(n)*5, needed)
+	assert.Less(t, float64(n-1)*5, needed)
+}
+
 func TestSideAndCornerHaveLimitsOfTheirOwn(t *testing.T) {
 	side := []string{"/rigs/r/circuits/c/place", "side"}
 	l := limitOf(answer(t, with(t, side...)), window.Reaction)

@@ -73,6 +73,8 @@ var generalEntries = []Entry{
 	{ID: "rig.grip", Value: "F = mu n N; p = N/(b h)", Formula: true, Document: statics, Edition: none, Clause: "friction of Coulomb on every gripped face", Mark: Practice},
 	{ID: "doubt.even", Value: "u = a/sqrt 3", Formula: true, Document: "JCGM 100", Edition: "2008",
 		Clause: "4.3.7, limits evenly likely inside; 5.1.2, independent terms", Mark: Memory},
+	{ID: "doubt.warmthFrom", Value: "20", Dim: quantity.Dimensionless, Document: "EN 837-1", Edition: "1996",
+		Clause: "reference temperature of a gauge, C", Mark: Memory},
 	{ID: "doubt.perKelvin", Value: "0.0004", Dim: quantity.Dimensionless, Document: "EN 837-1", Edition: "1996",
 		Clause: "error a kelvin from 20 C, part of the span", Mark: Memory},
 	{ID: "guard.coverage", Value: "2", Dim: quantity.Dimensionless, Document: "JCGM 100", Edition: "2008",

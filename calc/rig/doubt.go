@@ -42,9 +42,10 @@ func EfficiencyDoubt(low, high quantity.Ratio) quantity.Ratio {
 // +-w [kN], evenly likely inside: u_W = w/sqrt 3 (JCGM 100:2008, 4.3.7).
 func HeadDoubt(w quantity.Force) quantity.Force { return quantity.Force(float64(w) / math.Sqrt(3)) }
 
-// WarmthRule is how far the gauge is from 20 C; its input is T [C].
-var WarmthRule = working.Rule{Key: "rig.warmth", Symbol: "dT", Formula: "T - 20", Dim: quantity.Dimensionless, Decimals: 1, Basis: "doubt.even",
-	Inputs: []working.Symbol{{Name: "T", Dim: quantity.Dimensionless, Key: "celsius"}}}
+// WarmthRule is how far the gauge is from the temperature it was made for; its
+// inputs are T and T_0 [C], the latter the figure "doubt.warmthFrom".
+var WarmthRule = working.Rule{Key: "rig.warmth", Symbol: "dT", Formula: "T - T_0", Dim: quantity.Dimensionless, Decimals: 1, Basis: "doubt.even",
+	Inputs: []working.Symbol{{Name: "T", Dim: quantity.Dimensionless, Key: "celsius"}, {Name: "T_0", Dim: quantity.Dimensionless, Key: "celsiusFrom"}}}
 
 // The rules of doubt. ReadingDoubtRule has the inputs c, S, d, tau, dT, z;
 // EfficiencyDoubtRule eta_lo, eta_hi; HeadDoubtRule w.

@@ -56,26 +56,7 @@ func TestFeetAreInEquilibrium(t *testing.T) {
 		centred := Place{Half: at.Half}
 		require.InEpsilon(t, float64(Reaction(0.9, m, ballast, w, inMass)), float64(NearFoot(0.9, m, ballast, w, inMass, centred)), 1e-12)
 
-		// Ballast that is said to be enough is enough, and a little less is not.
-		x := quantity.Length((rnd.Float64()*1.6 - 0.6) * a)
-		f := NearFoot(0.9, m, ballast, w, inMass, at) * quantity.Force(1+rnd.Float64())
-		dm, ok := BallastAt(f, 0.9, m, ballast, w, inMass, at, x)
-		require.True(t, ok)
-		require.Positive(t, float64(dm))
-		with := func(dm quantity.Mass) quantity.Force {
-			whole := m + ballast + dm
-			moved := at
-			moved.Mass = quantity.Length((float64(m+ballast)*float64(at.Mass) + float64(dm)*float64(x)) / float64(whole))
-			return NearFoot(0.9, m, ballast+dm, w, inMass, moved)
-		}
-		require.GreaterOrEqual(t, float64(with(dm*1.0001)), float64(f))
-		require.Less(t, float64(with(dm*0.999)), float64(f))
-		require.GreaterOrEqual(t, float64(with(dm)), float64(with(0)), "ballast never closes the reaction")
 	}
-	_, ok := BallastAt(2000, 0.9, 100, 0, 0, true, Place{3, 0, 0.5}, -3)
-	assert.False(t, ok)
-	assert.Equal(t, 4, Pieces(18, 5))
-	assert.Equal(t, 3, Pieces(15, 5))
 }
 
 // By hand: 0.35 x 4 x 1600 = 2240 kN; 1600/(0.28 x 0.60) = 9524 kPa.
@@ -126,18 +107,21 @@ func TestRulesOfFeetGripAndDoubt(t *testing.T) {
 	g := quantity.Gravity
 	for _, inMass := range []bool{true, false} {
 		common := in(0.9, 180, 40, g, 3.1, 0.15, 0.8)
-		ballast := in(2000, 0.9, 180, 40, g, 3.1, 0.15, 0.8, -1.2)
 		if !inMass {
-			common, ballast = append(common, in(30)...), append(ballast, in(30)...)
+			common = append(common, in(30)...)
 		}
 		name := strconv.FormatBool(inMass)
 		working.Put(b, NearFootRule(inMass), "near"+name, NearFoot(0.9, 180, 40, 30, inMass, at), common...)
 		working.Put(b, FarFootRule(inMass), "far"+name, FarFoot(0.9, 180, 40, 30, inMass, at), common...)
-		dm, _ := BallastAt(2000, 0.9, 180, 40, 30, inMass, at, -1.2)
-		working.Put(b, BallastAtRule(inMass), "ballast"+name, dm, ballast...)
+		hold := in(0.9, 180, 40, g, 3.1, 0.15, 0.8, 60, -1.2, 1700)
+		if !inMass {
+			hold = append(hold, in(30)...)
+		}
+		working.Prove(b, FeetHold("+", inMass), "near.hold"+name, "near"+name, hold...)
+		working.Prove(b, FeetHold("-", inMass), "far.hold"+name, "far"+name, hold...)
 	}
 	working.Put(b, LeastReactionRule("F_near", "F_far"), "least", quantity.Force(1500), in(1500, 1700)...)
-	working.Put(b, PiecesRule, "pieces", quantity.Ratio(4), in(18, 5)...)
+	working.Put(b, WholePiecesRule, "pieces", quantity.Mass(20), in(4, 5)...)
 	working.Put(b, GripRule, "grip", Grip(0.35, 4, 1600), in(0.35, 4, 1600)...)
 	working.Put(b, FacePressureRule, "face", FacePressure(1600, 0.28, 0.6), in(1600, 0.28, 0.6)...)
 	d := Doubtful{Class: 0.01, Span: 40000, Division: 500, Warmth: 10, PerKelvin: 0.0004, Zero: 100}

@@ -96,57 +96,24 @@ func LeastReactionRule(names ...string) working.Rule {
 	return r
 }
 
-// BallastAt returns the ballast that must be added at x_b so that the foot near
-// the pile allows the load F:
-//
-//	dm = (F' (a + x_p)/s' - (M + m) g (a + x_g))/(g (a + x_b))
-//
-// where W not in the mass is first taken off F/s. It is zero or negative when
-// none is needed; ok is false where a + x_b <= 0, for ballast there only lifts
-// the near foot. The far foot must be looked at again with the ballast on
-// board. Source: [NearFoot] solved for the mass.
-func BallastAt(f quantity.Force, share quantity.Ratio, rig, ballast quantity.Mass, w quantity.Force, wInMass bool, at Place, x quantity.Length) (dm quantity.Mass, ok bool) {
-	arm := float64(at.Half) + float64(x)
-	if arm <= 0 {
-		return 0, false
-	}
-	needed := float64(f) / float64(share)
+// FeetHold states that a foot allows a load with more ballast dm at x_b: the near
+// one (sign "+") or the far one ("-"); its inputs are s, M, m, g, a, x_g, x_p,
+// dm, x_b, F and, where W is not part of the mass, W.
+func FeetHold(sign string, wInMass bool) working.Rule {
+	key, load := map[string]string{"+": "rig.feetHold.near", "-": "rig.feetHold.far"}[sign], "F"
+	r := ReactionRule(true)
+	r.Key, r.Symbol, r.Basis, r.Dim, r.Statement = key, "", "rig.feet", quantity.Dimensionless, true
+	r.Inputs = append(r.Inputs[:len(r.Inputs):len(r.Inputs)], symbolHalf, symbolMass, symbolPile,
+		working.Symbol{Name: "dm", Dim: quantity.Masses, Key: "ballastNeeded"}, working.Symbol{Name: "x_b", Dim: quantity.Lengths, Key: "ballastPlace"},
+		working.Symbol{Name: "F", Dim: quantity.Forces, Key: "load"})
 	if !wInMass {
-		needed -= float64(w)
-	}
-	have := float64(float64(rig)+float64(ballast)) * quantity.Gravity * (float64(at.Half) + float64(at.Mass))
-	return quantity.Mass((float64(needed*(float64(at.Half)+float64(at.Pile))) - have) / (quantity.Gravity * arm)), true
-}
-
-// BallastAtRule is the formula of [BallastAt]; its inputs are F, s, M, m, g, a,
-// x_g, x_p, x_b and, where W is not part of the mass, W.
-func BallastAtRule(wInMass bool) working.Rule {
-	needed := "F/s"
-	r := working.Rule{Key: "rig.ballastAt", Symbol: "dm", Dim: quantity.Masses, Decimals: 3, Basis: "rig.feet",
-		Inputs: []working.Symbol{
-			{Name: "F", Dim: quantity.Forces, Key: "load"}, {Name: "s", Dim: quantity.Dimensionless, Key: "reactionShare"},
-			{Name: "M", Dim: quantity.Masses, Key: "rigMass"}, {Name: "m", Dim: quantity.Masses, Key: "ballast"},
-			{Name: "g", Dim: quantity.Accelerations, Key: "gravity"}, symbolHalf, symbolMass, symbolPile,
-			{Name: "x_b", Dim: quantity.Lengths, Key: "ballastPlace"},
-		}}
-	if !wInMass {
-		needed = "(F/s - W)"
+		load = "(F - s*W)"
 		r.Inputs = append(r.Inputs, working.Symbol{Name: "W", Dim: quantity.Forces, Key: "onHead"})
 	}
-	r.Formula = "(" + needed + "*(a + x_p) - (M + m)*g*(a + x_g))/(g*(a + x_b))"
+	r.Formula = "s*g*((M + m)*(a " + sign + " x_g) + dm*(a " + sign + " x_b)) >= " + load + "*(a " + sign + " x_p)"
 	return r
 }
-
-// PiecesRule is the number of whole pieces for a mass; its inputs are dm and
-// m_p, the mass of one piece.
-var PiecesRule = working.Rule{Key: "rig.pieces", Symbol: "n", Formula: "roundup(dm/m_p, 1)", Dim: quantity.Dimensionless, Decimals: 0, Basis: "arithmetic",
-	Inputs: []working.Symbol{{Name: "dm", Dim: quantity.Masses, Key: "ballastNeeded"}, {Name: "m_p", Dim: quantity.Masses, Key: "pieceMass"}}}
 
 // WholePiecesRule is the mass of whole pieces; its inputs are n and m_p.
 var WholePiecesRule = working.Rule{Key: "rig.wholePieces", Symbol: "dm", Formula: "n*m_p", Dim: quantity.Masses, Decimals: 2, Basis: "arithmetic",
 	Inputs: []working.Symbol{{Name: "n", Dim: quantity.Dimensionless, Key: "pieceCount"}, {Name: "m_p", Dim: quantity.Masses, Key: "pieceMass"}}}
-
-// Pieces returns the least number of whole pieces that give a mass.
-func Pieces(dm, piece quantity.Mass) int {
-	return int(quantity.Divisions(float64(dm), float64(piece), true))
-}

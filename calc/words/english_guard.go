@@ -7,7 +7,9 @@ var guards = map[string]string{
 	"symbol.doubtEfficiency": "standard uncertainty of the efficiency", "symbol.doubtOnHead": "standard uncertainty of the weight on the head",
 	"symbol.coverage": "coverage factor for 95 %", "symbol.guardSteps": "divisions of guard",
 
-	"symbol.celsius": "temperature of the gauge, C", "rule.rig.warmth": "Kelvins from 20 C",
+	"symbol.celsius": "temperature of the gauge, C", "symbol.celsiusFrom": "temperature it was made for, C",
+	"rule.rig.warmth": "Kelvins from the temperature the gauge was made for", "rule.rig.feetHold.near": "With that ballast the foot near the pile allows the load",
+	"rule.rig.feetHold.far":   "With that ballast the far foot allows the load",
 	"reason.noGuardedReading": "The doubt grows as fast as the load: no reading is certain to reach the set load.",
 	"note.guarded":            "Guarded: readings keep the uncertainty, {0} at the set reading at 95 %, away from set load and limits. The risk left on each side is 2.5 %.",
 	"note.openWithoutGuard":   "Without the guard it is otherwise: set reading {0}, never-exceed {1}.",
@@ -21,7 +23,7 @@ var guards = map[string]string{
 	"symbol.ballastPlace": "place of the ballast", "symbol.ballastNeeded": "ballast needed", "symbol.pieceMass": "mass of one piece",
 	"symbol.reactionOf.F_near": "limit of the foot near the pile", "symbol.reactionOf.F_far": "limit of the far foot", "symbol.reactionOf.F_place": "stated limit of a side or corner",
 	"rule.rig.nearFoot": "Limit of the foot near the pile", "rule.rig.farFoot": "Limit of the far foot", "rule.rig.leastReaction": "Reaction limit",
-	"rule.rig.ballastAt": "Ballast to add at its place", "rule.rig.pieces": "Whole pieces of ballast",
+
 	"symbol.pieceCount": "number of pieces", "rule.rig.wholePieces": "Ballast in whole pieces", "symbol.facePressure": "pressure of the jaws",
 	"symbol.reactionOf.F_centred": "limit with the pile under the centre of mass",
 	"symbol.friction":             "friction between jaw and pile", "symbol.gripFaces": "gripped faces", "symbol.gripForce": "normal force of one face",
