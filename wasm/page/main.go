@@ -11,6 +11,7 @@
 package main
 
 import (
+	"runtime"
 	"runtime/debug"
 	"syscall/js"
 
@@ -45,11 +46,13 @@ func answer(d *desk.Desk, args []js.Value) (result map[string]any) {
 	}
 	var data []byte
 	if len(args) > 1 && args[1].Type() == js.TypeObject {
-		data = make([]byte, args[1].Get("byteLength").Int())
-		js.CopyBytesToGo(data, args[1])
-		if len(data) > largeFile {
+		size := args[1].Get("byteLength").Int()
+		if size > largeFile {
+			runtime.GC() // what was closed makes room first
 			defer debug.SetGCPercent(debug.SetGCPercent(-1))
 		}
+		data = make([]byte, size)
+		js.CopyBytesToGo(data, args[1])
 	}
 	text, out := d.Call(args[0].String(), data)
 	result = map[string]any{"answer": text}
