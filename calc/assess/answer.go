@@ -77,6 +77,10 @@ type Answer struct {
 	// window, Notes what else is to be known.
 	Reasons, Ways, Notes []Note
 
+	// Ground are the pressures under the feet; GroundNeeds what they lack.
+	Ground      []Ground
+	GroundNeeds []string
+
 	Segments Segments
 	Head     Head
 }
@@ -153,6 +157,9 @@ func (a *Answer) Numbers() []*Number {
 		for _, p := range l.Parts {
 			list = append(list, p.Value)
 		}
+	}
+	for _, g := range a.Ground {
+		list = append(list, g.Pressure, g.Allowed, g.Use)
 	}
 	pieces := s.Pieces
 	for _, alternative := range []*Alternative{s.Fewest, s.Least} {

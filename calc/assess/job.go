@@ -87,6 +87,7 @@ func (j *Job) Pile(id string, b *working.Book) (a Answer, ok bool) {
 	w := &judge{Job: j, pile: p, book: b, answer: &a}
 	w.gather()
 	w.reading()
+	w.ground()
 	w.segments()
 	w.head()
 	return a, true

@@ -108,11 +108,38 @@ func TestTheGripCountsWhereItIsEntered(t *testing.T) {
 	assert.Nil(t, limitOf(answer(t, with(t, append(face, "10 MPa")...)), window.Grip).Problem)
 }
 
+// The feet of package rig: 9.6 x 1.4 m, body travel 2.4 m. By hand with 2157.463 kN
+// at +0.15 m: the heavier line carries 2157.463 x 3.25/6.2 = 1130.928 kN; walking,
+// 1.2 m along the travel is within a sixth of 9.6 m: 1130.928/13.44 x (1 + 6 x
+// 1.2/9.6) = 147.3 kPa; standing still 84.1 kPa.
+func TestGroundUnderTheFeet(t *testing.T) {
+	feet := more(placed, "/rigs/r/feet/long/number", "2", "/rigs/r/feet/long/length", "9.60 m", "/rigs/r/feet/long/width", "1.40 m",
+		"/rigs/r/feet/short/number", "2", "/rigs/r/feet/short/length", "3.20 m", "/rigs/r/feet/short/width", "1.10 m", "/rigs/r/bodyTravel", "2.40 m",
+		"/rigs/r/bearing/travelling", "150 kPa", "/rigs/r/bearing/pressing", "150 kPa", "/rigs/r/bearing/suddenLoss", "180 kPa", "/piles/p/workingLoad", "700 kN")
+	a := answer(t, with(t, feet...))
+	require.Empty(t, a.GroundNeeds)
+	require.Equal(t, assess.Open, a.State, "%v", a.Reasons)
+	require.Len(t, a.Ground, 4)
+	assert.Equal(t, "147 kPa", a.Ground[0].Pressure.Text(quantity.Point))
+	assert.Equal(t, "98 %", a.Ground[0].Use.Text(quantity.Point))
+	assert.Equal(t, "pressing", a.Ground[2].Case)
+	assert.Equal(t, "84 kPa", a.Ground[3].Pressure.Text(quantity.Point))
+	assert.True(t, a.Ground[1].Largest, "the short feet press hardest")
+
+	tips := answer(t, with(t, more(feet, "/rigs/r/feet/short/length", "2.40 m")...))
+	assert.Equal(t, "ground.offFeet", tips.Ground[1].Problem.Code)
+	assert.Equal(t, "ground.evenFeet", answer(t, with(t, more(feet, "/rigs/r/feet/long/number", "3")...)).Ground[0].Problem.Code)
+	for _, path := range []string{"/rigs/r/feet/long/number", "/rigs/r/bodyTravel", "/rigs/r/massCentre"} {
+		assert.NotEmpty(t, answer(t, with(t, more(feet, path, "")...)).GroundNeeds, path)
+	}
+}
+
 // reactionTrees hands these jobs on to the tests of the working.
 func reactionTrees(t *testing.T, into map[string]*document.Node) {
 	pieces := []string{"/rigs/r/pieces/k/mass", "5.0 t", "/rigs/r/pieces/k/at", "1.20 m"}
 	into["off the centre"] = with(t, more(placed, pieces...)...)
 	into["off the centre, weight beside the mass"] = with(t, more(placed, more(pieces, "/rigs/r/circuits/c/onHeadInMass", "no")...)...)
+	into["on its feet"] = with(t, more(placed, strings.Split("/rigs/r/feet/long/number|2|/rigs/r/feet/long/length|9.60 m|/rigs/r/feet/long/width|1.40 m|/rigs/r/feet/short/number|2|/rigs/r/feet/short/length|3.20 m|/rigs/r/feet/short/width|1.10 m|/rigs/r/bodyTravel|2.40 m|/rigs/r/bearing/travelling|150 kPa|/piles/p/workingLoad|700 kN|/rigs/r/circuits/c/onHeadInMass|no", "|")...)...)
 	into["side"] = with(t, more(placed, "/rigs/r/circuits/c/place", "side", "/rigs/r/sideLimit", "1500 kN")...)
 	into["grip"] = with(t, strings.Split("/rigs/r/grip/mu|0.35|/rigs/r/grip/faces|4|/rigs/r/grip/force|1600 kN|/rigs/r/grip/width|280 mm|/rigs/r/grip/height|600 mm|/rigs/r/grip/facePressure|12 MPa", "|")...)
 }

@@ -313,6 +313,8 @@ func (f *file) rigForm(path, id string) (form, bool) {
 		{title: words.Say("thing.names"), paths: below(path, "name"), links: links, adds: []addition{{"circuit", path}}},
 		{title: words.Say("thing.reaction"), paths: below(path, "mass", "ballast", "ballastMost", "reactionShare"), adds: []addition{{"piece", path}}},
 		{title: words.Say("thing.feet"), paths: below(path, "halfSpacing", "massCentre", "sideLimit", "cornerLimit")},
+		{title: words.Say("thing.bearing"), paths: below(path, "bodyTravel", "feet/long/number", "feet/long/length", "feet/long/width",
+			"feet/short/number", "feet/short/length", "feet/short/width", "bearing/kind", "bearing/travelling", "bearing/pressing", "bearing/suddenLoss")},
 		{title: words.Say("thing.levels"), paths: below(path, "gripHeight", "followerTravel")},
 		{title: words.Say("thing.grip"), paths: below(path, "grip/mu", "grip/faces", "grip/force", "grip/width", "grip/height", "grip/facePressure", "grip/offAxis")},
 	}}

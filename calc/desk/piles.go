@@ -102,6 +102,32 @@ func (f *file) headSays(h assess.Head) string {
 	return words.Say("head."+h.State, args...)
 }
 
+// ground writes the pressures under the feet, each with what it is compared
+// with.
+func (f *file) ground(a assess.Answer, line func(string, *assess.Number, string) *document.Node) (says string, lines []*document.Node) {
+	if len(a.GroundNeeds) > 0 {
+		return words.Say("ground.needs", needs(a.GroundNeeds)), nil
+	}
+	p, _ := f.job().Pile(a.ID)
+	kind := f.root.Get("now").Get("rigs").Get(p.Rig).Get("bearing").Get("kind").Text()
+	for _, g := range a.Ground {
+		said := ""
+		switch {
+		case g.Problem != nil:
+			said = words.Note(*g.Problem)
+		case g.Use != nil && kind != "":
+			said = words.Say("ground.use", f.textOf(g.Use), f.textOf(g.Allowed), words.Say("choice."+kind))
+		case g.Use != nil:
+			said = words.Say("ground.useBlank", f.textOf(g.Use), f.textOf(g.Allowed))
+		}
+		if g.Largest {
+			says = words.Say("ground.largest", f.textOf(g.Pressure))
+		}
+		lines = append(lines, line("ground."+g.Case, g.Pressure, said))
+	}
+	return says, lines
+}
+
 func (f *file) showPile(r *document.Node) *document.Node {
 	id := r.Get("pile").Text()
 	a, ok := f.answer(id)
@@ -145,7 +171,8 @@ func (f *file) showPile(r *document.Node) *document.Node {
 	}
 	head := []*document.Node{line(level, h.Level, ""), line("saw", h.Saw, ""), line("cut", h.Cut, ""), line("above", h.Above, ""),
 		line("short", h.Short, ""), line("buildUp", h.BuildUp, "")}
-	groups := document.NewList(reading, group("segments", f.segmentsSay(s), s.Notes, segments...), group("head", f.headSays(h), h.Notes, head...))
+	says, ground := f.ground(a, line)
+	groups := document.NewList(reading, group("ground", says, nil, ground...), group("segments", f.segmentsSay(s), s.Notes, segments...), group("head", f.headSays(h), h.Notes, head...))
 	return o.with("headState", text(h.State)).with("headSays", text(f.headSays(h))).with("groups", groups).
 		with("drawing", f.drawing(p, a)).with("fieldsPath", text(p.Path)).Node
 }

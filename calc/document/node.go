@@ -87,11 +87,16 @@ func (n *Node) names() []string {
 	return nil
 }
 
+// fewMembers is the room that a map gets with its first member: an answer is made
+// of thousands of small maps.
+const fewMembers = 4
+
 // ownTable returns a table that may be changed, with room for one more name.
 func (c *content) ownTable() *table {
 	switch t := c.table; {
 	case t == nil:
-		c.table = &table{}
+		c.table = &table{names: make([]string, 0, fewMembers)}
+		c.nodes = make([]Node, 0, fewMembers)
 	case t.shared:
 		names := make([]string, len(t.names), len(t.names)+1)
 		copy(names, t.names)

@@ -3,6 +3,7 @@ package document
 import (
 	"strings"
 	"unicode/utf8"
+	"unsafe"
 )
 
 // lineLimit is the greatest length, in characters, of a map or list that
@@ -176,7 +177,11 @@ func appendNewLine(out []byte, depth int) (with []byte, lineStart int) {
 
 // Compact writes the tree on one line without spaces. Members keep their
 // order. An Absent node is written as null.
-func (n *Node) Compact() string { return string(appendCompact(nil, n)) }
+func (n *Node) Compact() string {
+	line, _ := n.room(0, 0)
+	out := appendCompact(make([]byte, 0, line), n)
+	return unsafe.String(unsafe.SliceData(out), len(out))
+}
 
 func appendCompact(out []byte, n *Node) []byte {
 	switch n.Kind() {
