@@ -16,6 +16,9 @@ type Conversion struct {
 	// Least and Most are the load on the head at a reading, with the low and
 	// the high efficiency.
 	Least, Most *Number
+	// MovingLeast and MovingMost are the same while the ram moves against the
+	// stated return pressure; nil where none is stated.
+	MovingLeast, MovingMost *Number
 	// Reach and Within are the readings of a load: the smallest division at
 	// which it is there for certain, the largest at which it is not passed.
 	// They are nil where no reading gives so small a load.
@@ -56,6 +59,7 @@ func (j *Job) Convert(pile string, q quantity.Stated, b *working.Book) (c Conver
 		reading := quantity.Pressure(q.Value)
 		c.Least = w.force(working.Put(w.book, rig.LoadRule, "least", rig.Load(gauge.Low, gauge.Area, reading, gauge.OnHead), in.low, in.area, typed, in.onHead))
 		c.Most = w.force(working.Put(w.book, rig.LoadRule, "most", rig.Load(gauge.High, gauge.Area, reading, gauge.OnHead), in.high, in.area, typed, in.onHead))
+		w.moving(&c, gauge, in, typed)
 		w.beyondDial(&c, reading)
 		return c, true
 	}
@@ -73,6 +77,29 @@ func (j *Job) Convert(pile string, q quantity.Stated, b *working.Book) (c Conver
 	}
 	w.beyondDial(&c, reach.V)
 	return c, true
+}
+
+// moving adds the loads while the ram moves. They are for watching the pressing;
+// a set is read with the ram still.
+func (w *judge) moving(c *Conversion, gauge window.Circuit, in inputs, reading working.In) {
+	back, b := w.circuit.ReturnPressure, w.book
+	groups, complete := w.circuit.Cylinders()
+	if !back.Known() || back.V == 0 || !complete {
+		return
+	}
+	area, err := rig.ReturnArea(groups)
+	if err != nil {
+		c.Notes = append(c.Notes, Note{Code: "note.noReturnArea"})
+		return
+	}
+	of := working.Put(b, rig.ReturnAreaRule(groups), "returnArea", area, rig.ReturnAreaInputs(groups, func(g int, name string) string {
+		return w.circuit.Groups[g].Path + "/" + name
+	})...)
+	load := func(name string, eta working.In) *Number {
+		return w.force(working.Put(b, rig.MovingLoadRule, name, rig.MovingLoad(quantity.Ratio(eta.V), gauge.Area, quantity.Pressure(reading.V), area, back.V, gauge.OnHead),
+			eta, in.area, reading, of.In(), back.In(b), in.onHead))
+	}
+	c.MovingLeast, c.MovingMost = load("movingLeast", in.low), load("movingMost", in.high)
 }
 
 func (w *judge) beyondDial(c *Conversion, p quantity.Pressure) {

@@ -61,7 +61,8 @@ func (f *file) converted(pile, typed string, unit quantity.Unit) *document.Node 
 		says = words.Say("big.incomplete", needs(c.Needs))
 	}
 	return o.with("echo", text(localised(q, f.job().Sign()))).with("says", text(says)).
-		with("least", f.says(either(c.Least, c.Reach))).with("most", f.says(either(c.Most, c.Within))).with("notes", texts(words.Notes(c.Notes))).Node
+		with("least", f.says(either(c.Least, c.Reach))).with("most", f.says(either(c.Most, c.Within))).
+		with("movingLeast", f.says(c.MovingLeast)).with("movingMost", f.says(c.MovingMost)).with("notes", texts(words.Notes(c.Notes))).Node
 }
 
 func either(a, b *assess.Number) *assess.Number {

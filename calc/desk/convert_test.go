@@ -35,6 +35,13 @@ func TestAGaugeIsReadBothWays(t *testing.T) {
 	}
 	assert.Equal(t, "15 MPa", x.show("working", `,"step":`+quote(typed)).Get("result").Text())
 
+	assert.Equal(t, document.Null, a.At("/reading/movingLeast").Kind(), "no return pressure is stated")
+	x.typed(circuit+"/groups/0/rod", "140 mm")
+	x.typed(circuit+"/returnPressure", "0.4 MPa")
+	m := x.show("convert", `,"reading":"15"`)
+	assert.Equal(t, "1796.4", m.At("/reading/movingLeast/says").Text())
+	assert.True(t, x.show("working", `,"step":`+quote(m.At("/reading/movingLeast/open").Text())).Get("ok").Bool())
+
 	for typed, code := range map[string]string{"1,200": "typed.separator", "12 ton": "typed.ton", "-3": "typed.range", "x": "typed.number"} {
 		b := x.show("convert", `,"load":`+quote(typed))
 		assert.Equal(t, code, b.At("/load/problem/code").Text(), typed)

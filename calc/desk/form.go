@@ -336,13 +336,13 @@ func (f *file) circuitForm(path, rig, id string) (form, bool) {
 	made := form{title: words.Say("thing.circuit"), name: c.Name, limit: "circuit", sections: []section{{title: words.Say("thing.names"), paths: below(path, "name", "place", "at")}}}
 	for i, g := range c.Groups {
 		s := section{title: words.Say("thing.group", itoa(i+1)), paths: below(g.Path, "number", "bore", "side")}
-		if g.Side != "bore" && g.Side != "" {
+		if g.Side != "bore" && g.Side != "" || c.ReturnPressure.Known() {
 			s.paths = append(s.paths, g.Path+"/rod")
 		}
 		made.sections = append(made.sections, s)
 	}
 	made.sections[len(made.sections)-1].adds = []addition{{"group", path}}
-	weights := section{title: words.Say("thing.weights"), paths: below(path, "maxPressure", "reliefValve", "stroke", "onHead", "onHeadUncertainty", "onHeadInMass")}
+	weights := section{title: words.Say("thing.weights"), paths: below(path, "maxPressure", "reliefValve", "returnPressure", "stroke", "onHead", "onHeadUncertainty", "onHeadInMass")}
 	eta := section{title: words.Say("thing.efficiency"), paths: below(path, "efficiency/low", "efficiency/high", "efficiency/basis")}
 	gauge := section{title: words.Say("thing.gauge"), paths: below(path, "gauge")}
 	if g, ok := f.job().Gauge(c.Gauge); ok {

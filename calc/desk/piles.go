@@ -172,7 +172,7 @@ func (f *file) showPile(r *document.Node) *document.Node {
 	head := []*document.Node{line(level, h.Level, ""), line("saw", h.Saw, ""), line("cut", h.Cut, ""), line("above", h.Above, ""),
 		line("short", h.Short, ""), line("buildUp", h.BuildUp, "")}
 	says, ground := f.ground(a, line)
-	groups := document.NewList(reading, group("ground", says, nil, ground...), group("segments", f.segmentsSay(s), s.Notes, segments...), group("head", f.headSays(h), h.Notes, head...))
+	groups := document.NewList(reading, group("segments", f.segmentsSay(s), s.Notes, segments...), group("head", f.headSays(h), h.Notes, head...), group("ground", says, nil, ground...))
 	return o.with("headState", text(h.State)).with("headSays", text(f.headSays(h))).with("groups", groups).
 		with("drawing", f.drawing(p, a)).with("fieldsPath", text(p.Path)).Node
 }

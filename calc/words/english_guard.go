@@ -39,8 +39,11 @@ var guards = map[string]string{
 	"ground.offFeet": "The resultant leaves the feet: the rig would tip.", "ground.evenFeet": "The feet stand in two lines: an even number is needed.",
 	"ground.needs": "Not checked. It would need: {0}.", "ground.use": "{0} of {1} ({2})", "ground.useBlank": "{0} of {1}", "ground.largest": "The largest, {0}, governs. A blow, soft spots and slopes are not in it; the platform's designer decides.",
 	"need.field.rigs.feet.long": "number, length and width of the long feet", "need.field.rigs.bodyTravel": "travel of the body",
-	"thing.bearing":   "What the platform carries",
-	"symbol.friction": "friction between jaw and pile", "symbol.gripFaces": "gripped faces", "symbol.gripForce": "normal force of one face",
+	"thing.bearing":     "What the platform carries",
+	"symbol.returnArea": "area on which the returning oil acts", "symbol.returnPressure": "return pressure", "rule.rig.returnArea": "Area on which the returning oil acts",
+	"rule.rig.movingLoad": "Load on the pile head while the ram moves",
+	"note.noReturnArea":   "With joined sides, or without the rods, the return pressure is left out.",
+	"symbol.friction":     "friction between jaw and pile", "symbol.gripFaces": "gripped faces", "symbol.gripForce": "normal force of one face",
 	"symbol.jawWidth": "width of the jaw", "symbol.jawHeight": "height of the jaw", "rule.rig.grip": "What the grip carries", "rule.rig.facePressure": "Pressure of the jaw",
 
 	"rule.window.mid": "Efficiency in the middle of its range", "rule.window.expanded": "Uncertainty of the load, 95 %",

@@ -133,6 +133,8 @@ var page = map[string]string{
 	"page.convert.reading":       "At a reading of",
 	"page.convert.reading.least": "Load on the head, at least",
 	"page.convert.reading.most":  "Load on the head, at most",
+	"page.convert.movingLeast":   "While the ram moves, at least",
+	"page.convert.movingMost":    "While the ram moves, at most",
 	"page.convert.load":          "For a load of",
 	"page.convert.load.least":    "It is there for certain at",
 	"page.convert.load.most":     "It is not passed up to",

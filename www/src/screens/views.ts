@@ -280,6 +280,8 @@ export interface Conversion {
   problem?: Problem;
   least?: Says | null;
   most?: Says | null;
+  movingLeast?: Says | null;
+  movingMost?: Says | null;
   notes?: string[];
 }
 
