@@ -82,7 +82,33 @@ async function fromNothing(page: Page): Promise<void> {
   hand.rests("from nothing");
 }
 
-const errands = { "another load on a pile of the example": anotherLoad, "a sizing from nothing": fromNothing };
+/** What hangs in the cabin, and what a reading on the way means. */
+async function cabinCard(page: Page): Promise<void> {
+  const hand = new Hand(page);
+  await hand.tap('header a[href="#/example"]');
+  await hand.tap(".pile-mark a", "C1");
+  await hand.tap('.acts a[href^="#/card"]');
+  await page.locator(".card-table .mark-row").first().waitFor();
+  await hand.tap(".back");
+  await hand.tap('.acts a[href^="#/convert"]');
+  await hand.tap("#convert-reading");
+  await hand.key("14.5");
+  await page.locator(".conversion .line-value .v").first().waitFor();
+  hand.rests("cabin card and a reading");
+}
+
+/** Which rig can set a pile that its own cannot, and what it would read there. */
+async function whichRig(page: Page): Promise<void> {
+  const hand = new Hand(page);
+  await hand.tap('header a[href="#/example"]');
+  await hand.tap('.acts a[href^="#/fleet"]');
+  await hand.tap(".berth.sets");
+  await page.locator(".set .v").waitFor();
+  assert.match((await page.locator(".head .over").textContent()) ?? "", /nothing is entered/);
+  hand.rests("which rig");
+}
+
+const errands = { "another load on a pile of the example": anotherLoad, "a sizing from nothing": fromNothing, "the cabin card, and a reading on the way": cabinCard, "which rig can set a pile": whichRig };
 
 for (const [name, errand] of Object.entries(errands)) {
   for (const size of [phone, small, withKeyboard]) {

@@ -34,6 +34,8 @@ check("pile, list and working print clean", async () => {
     await goTo(page, at("card", places.job, places.pile));
     const card = await page.pdf({ preferCSSPageSize: true });
     assert.equal(card.toString("latin1").match(/\/Type\s*\/Page\b/g)?.length, 1, "a cabin card is one page");
+    assert.match(card.toString("latin1"), /\/Type\s*\/Font\b/, "its text is text");
+    assert.doesNotMatch(card.toString("latin1"), /\/Subtype\s*\/Image\b/, "and no picture of it");
     await goTo(page, at("piles", places.job));
     assert.equal(await page.locator(".pile-table thead").evaluate((e) => getComputedStyle(e).display), "table-header-group");
   });
