@@ -49,7 +49,7 @@ var page = map[string]string{
 
 	"page.trial.title":   "What if",
 	"page.trial.working": "Working of a trial",
-	"page.trial.says":    "Trial, nothing is entered",
+	"page.trial.says":    "Trial, not entered",
 	"page.trial.use":     "Use this",
 	"page.trial.more":    "Also to be tried",
 

@@ -104,7 +104,7 @@ async function whichRig(page: Page): Promise<void> {
   await hand.tap('.acts a[href^="#/fleet"]');
   await hand.tap(".berth.sets");
   await page.locator(".set .v").waitFor();
-  assert.match((await page.locator(".head .over").textContent()) ?? "", /nothing is entered/);
+  assert.match((await page.locator(".head .over").textContent()) ?? "", /not entered/);
   hand.rests("which rig");
 }
 

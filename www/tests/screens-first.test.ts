@@ -294,7 +294,7 @@ check("what is tried on a pile shows and opens, changes nothing, and is used onl
     await page.locator('header a[href^="#/size"]').click();
     await page.locator("#row-load").fill("800");
     await page.waitForFunction((before) => document.querySelector(".set .v")?.textContent !== before, stands);
-    assert.match((await page.locator(".head .over").textContent()) ?? "", /nothing is entered/);
+    assert.match((await page.locator(".head .over").textContent()) ?? "", /not entered/);
     const tried = await page.locator(".set .v").textContent();
     // Its working is the trial's, and says so.
     await page.locator(".set a").click();
