@@ -2,6 +2,8 @@ package segment_test
 
 import (
 	"math/rand"
+	"slices"
+	"strings"
 	"testing"
 
 	. "gaugewright/calc/segment"
@@ -87,6 +89,48 @@ func BenchmarkBest(b *testing.B) {
 				steps = best.Steps
 			}
 			b.ReportMetric(float64(steps), "states")
+		})
+	}
+}
+
+// ruledLoads are piles on which every rule binds: the make-up that is cheapest
+// without rules keeps none of them in any order, or only by another sequence.
+func ruledLoads() []load {
+	var list []load
+	for _, l := range loads() {
+		if l.terms.MaxPieces > 12 {
+			l.terms.MaxPieces = 12
+		}
+		limited := slices.Clone(l.stock)
+		for i := range limited {
+			limited[i].Role = []Role{Anywhere, Middle, Middle, Top, Anywhere, Starter}[i%6]
+		}
+		list = append(list, l, load{l.name + "/roles", l.need, limited, l.terms})
+	}
+	return list
+}
+
+// BenchmarkRules takes, for each load, ten piles with all rules of
+// [JointRules] at once and different strata and neighbours.
+func BenchmarkRules(b *testing.B) {
+	for _, l := range ruledLoads() {
+		b.Run(l.name, func(b *testing.B) {
+			b.ReportAllocs()
+			rnd := rand.New(rand.NewSource(8))
+			var piles []JointRules
+			for len(piles) < 10 {
+				piles = append(piles, heavyRules(rnd, l.need))
+			}
+			most, at := 0, 0
+			for b.Loop() {
+				best, err := piles[at%10].Best(l.need, l.stock, l.terms)
+				if err != nil && !strings.HasPrefix(err.(*InputError).Code, "segment.stopped.") {
+					b.Fatal(err)
+				}
+				most = max(most, best.Steps)
+				at++
+			}
+			b.ReportMetric(float64(most), "states")
 		})
 	}
 }

@@ -1,8 +1,11 @@
-// Package segment makes a pile up from stock lengths.
+// Package segment makes piles up from stock lengths.
 //
-// It answers two questions: how long the pile must be ([HeadAtSet], [Need]),
-// and which pieces of the stock make that length at the least cost ([Best],
-// [Alternatives]).
+// It answers these questions: how long the pile must be ([HeadAtSet], [Need]);
+// which pieces of the stock make that length at the least cost, and in which
+// order from the toe up ([Best], [Alternatives]); the same where joints may not
+// lie everywhere ([JointRules]), with the rule that stops it where nothing keeps
+// them all ([Stop]); and what another founding level would take
+// ([JointRules.Shifted]).
 //
 // The make-up is computed in whole tenths of a millimetre, int64, so that 6.1 m
 // is 61000 and sums are exact; [NeedTenths] and [PieceTenths] convert. The
@@ -10,7 +13,7 @@
 // fixed effort, the answer is an error.
 //
 // Covered: limited and unlimited counts, an extra cost a piece, a price of a
-// joint, a limit on the number of pieces, a stated order among equals. Not
-// covered: which piece comes first in the ground, roles (starter, middle, top),
-// where joints may lie, the order list of a whole job, reuse of off-cuts.
+// joint, a limit on the number of pieces, a stated order among equals, roles
+// (starter, middle, top), where joints may lie and the toe may be while a splice
+// is made. Not covered: what a joint bears.
 package segment

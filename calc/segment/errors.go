@@ -1,6 +1,9 @@
 package segment
 
-import "strconv"
+import (
+	"strconv"
+	"strings"
+)
 
 // InputError says why a length cannot be computed or a make-up cannot be found.
 //
@@ -19,6 +22,10 @@ import "strconv"
 //	segment.maxPieces       Value, Limit: a limit on pieces outside 1 to 40
 //	segment.stockShort      Value, Limit: the need, and the longest reachable with all pieces [m]
 //	segment.tooManyPieces   Value, Limit: the fewest pieces that reach the need, and how many are allowed
+//	segment.role            Line, Value, Limit: a role that is none of the list
+//	segment.stratum         Value, Limit: a top of a stratum below its bottom [m]
+//	segment.stopped.*       Stops: the rules that leave no make-up; Value, Limit: total length and
+//	                        off-cut of the best without the first of them [m]; Line: its stratum
 //	segment.effort          the best make-up was not proven within the effort allowed
 type InputError struct {
 	Code   string
@@ -26,6 +33,7 @@ type InputError struct {
 	Line   int     // of the stock, from 0; -1 where none is meant
 	Value  float64 // what was given or needed
 	Limit  float64 // what is allowed or reachable
+	Stops  []Stop
 }
 
 // Error gives an English sentence for logs and tests; screens word the code.
@@ -33,6 +41,10 @@ func (e *InputError) Error() string {
 	value := strconv.FormatFloat(e.Value, 'f', -1, 64)
 	limit := strconv.FormatFloat(e.Limit, 'f', -1, 64)
 	line := "stock line " + strconv.Itoa(e.Line+1)
+	if strings.HasPrefix(e.Code, "segment.stopped.") {
+		return "no make-up keeps " + kept[strings.TrimPrefix(e.Code, "segment.stopped.")] + "; without that the best is " +
+			value + " m long and leaves " + limit + " m"
+	}
 	switch e.Code {
 	case "segment.notFinite":
 		return e.Symbol + " is not a finite number; for example 12.60 m"
@@ -52,6 +64,10 @@ func (e *InputError) Error() string {
 		return line + ": a count of " + value + "; 0 or more is allowed, or unlimited"
 	case "segment.extra":
 		return line + ": an extra cost of " + value + " m; 0 to " + limit + " m of pile is allowed"
+	case "segment.role":
+		return line + ": role " + value + " is not known; 0 to " + limit + " is allowed"
+	case "segment.stratum":
+		return "a stratum has its top at " + value + " m, below its bottom at " + limit + " m"
 	case "segment.jointPrice":
 		return "a joint priced at " + value + " m; 0 to " + limit + " m of pile is allowed; for example 1 m"
 	case "segment.maxPieces":
@@ -62,6 +78,14 @@ func (e *InputError) Error() string {
 		return "the pile needs at least " + value + " pieces of this stock, " + limit + " are allowed"
 	}
 	return "the best make-up was not proven within the effort allowed; use fewer different lengths"
+}
+
+// kept names the rules for [InputError.Error].
+var kept = map[string]string{
+	"clear": "the distance of joints from cut-off", "last": "the least length of the last piece below cut-off",
+	"bars": "joints out of the bars above cut-off", "noJoint": "joints out of the strata named for joints",
+	"noStop": "the toe out of the strata named for stops", "stagger": "the distance from joints of neighbouring piles",
+	"most": "the limit on pieces", "roles": "the places of starters, middle pieces and tops", "several": "all rules at once",
 }
 
 func fault(code string) *InputError { return &InputError{Code: code, Line: -1} }

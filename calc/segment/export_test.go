@@ -3,5 +3,5 @@ package segment
 // BestByTable is [Best] with the table of states met in use from the first
 // state, which a small case would not reach otherwise. The stock must be good.
 func BestByTable(need int64, stock []Piece, terms Terms) (Makeup, error) {
-	return solve(need, stock, terms, terms, 0)
+	return solve(need, stock, terms, terms, nil, 0)
 }

@@ -10,7 +10,7 @@ const (
 	longestPiece  = 1000000    // 100 m
 	longestNeed   = 10000000   // 1 km
 	highestPrice  = 1000000000 // 100 km of pile
-	// mostSteps bounds the search: some tenths of a second in a browser on a
+	// mostSteps bounds the search, and the laying of pieces in it: some tenths of a second in a browser on a
 	// desk. The tests' sweep of awkward lengths stays ten times below it.
 	mostSteps = 3000000
 )
@@ -23,6 +23,7 @@ type Piece struct {
 	Length int64 // 1 to 100 m
 	Count  int   // pieces available, 0 or more, or [Unlimited]
 	Extra  int64 // extra cost of each piece as metres of pile, 0 to 100 km; usually 0
+	Role   Role  // where in the pile it may stand
 }
 
 // Terms are what the make-up is judged by.
@@ -35,6 +36,9 @@ type Terms struct {
 // millimetre.
 type Makeup struct {
 	Counts []int // pieces of each stock line, in the order of the stock
+	// Sequence holds the stock line of each piece, from the toe up.
+	Sequence []int
+
 	Pieces int   // sum of Counts; joints are one less
 	Total  int64 // sum of the lengths
 	OffCut int64 // Total - need, never negative
@@ -43,7 +47,20 @@ type Makeup struct {
 	Steps  int   // how many states the search looked at; for measuring
 }
 
-// Best returns the cheapest make-up whose length is at least need [0.1 mm].
+// Best returns the cheapest make-up whose length is at least need [0.1 mm], with
+// joints at any level: [JointRules.Best] without rules.
+func Best(need int64, stock []Piece, terms Terms) (Makeup, error) {
+	return JointRules{}.Best(need, stock, terms)
+}
+
+// Alternatives returns [Best] and the make-ups that other prices would give:
+// [JointRules.Alternatives] without rules.
+func Alternatives(need int64, stock []Piece, terms Terms) (Choices, error) {
+	return JointRules{}.Alternatives(need, stock, terms)
+}
+
+// Best returns the cheapest make-up that keeps the rules and whose length is at
+// least need [0.1 mm].
 //
 //	cost = (L - L_need) + j (N - 1) + sum of n_i e_i
 //
@@ -51,21 +68,30 @@ type Makeup struct {
 // of a piece. Among make-ups of equal cost it takes the one with the fewest
 // joints; among those, the one that takes more pieces of the first stock line;
 // among those, more of the second, and so on: the lexicographically largest
-// Counts in the order of the stock. The answer is therefore unique.
+// Counts in the order of the stock. Of the orders of these pieces that keep the
+// rules it takes the one that, from the toe up, lays the earliest stock line
+// first. The answer is therefore unique. Every joint lies below the needed head:
+// a piece above it would not be pressed.
 //
 // The optimum is proven: the search leaves out a branch only when its integer
 // lower bound shows that nothing better is in it (see [search]).
 //
 // The error is an [*InputError]: need not above zero, no stock, a number out of
 // range, no sum of all pieces reaches the need (with the longest reachable),
-// more pieces needed than allowed (with how many), or the effort limit.
-// Source: our own choice of the cost; the problem is the bounded covering
-// knapsack. Not covered: see the package comment.
-func Best(need int64, stock []Piece, terms Terms) (Makeup, error) {
-	if err := check(need, stock, terms); err != nil {
+// more pieces needed than allowed (with how many), the rule that stops every
+// make-up (with the best make-up without it, see [Stop]), or the effort limit.
+// Source: our own choice of the cost; without rules the problem is the bounded
+// covering knapsack. Not covered: see the package comment.
+func (r JointRules) Best(need int64, stock []Piece, terms Terms) (Makeup, error) {
+	t, err := r.task(need, stock, terms)
+	if err != nil {
 		return Makeup{}, err
 	}
-	return solve(need, stock, terms, terms, longSearch)
+	best, err := t.solve(stock, terms)
+	if stopped(err) {
+		return Makeup{}, r.stops(need, stock, terms)
+	}
+	return best, err
 }
 
 // Choices are the cheapest make-up and two others to set beside it. One of the
@@ -77,12 +103,20 @@ type Choices struct {
 	LeastOffCut  Makeup // least off-cut whatever joints and pieces cost; among those the fewest pieces
 }
 
-// Alternatives returns [Best] and the make-ups that other prices would give:
+// Alternatives returns the best make-up and those that other prices would give:
 // a joint dearer than everything else, and a joint and every extra cost free.
-// Ties are broken as in Best. Cost and Extra of each are counted by the stated
-// terms, so that the three can be compared. Errors as for Best.
-func Alternatives(need int64, stock []Piece, terms Terms) (Choices, error) {
-	best, err := Best(need, stock, terms)
+// All keep the rules. Ties are broken as in Best. Cost and Extra of each are
+// counted by the stated terms, so that the three can be compared. Errors as for
+// Best.
+func (r JointRules) Alternatives(need int64, stock []Piece, terms Terms) (Choices, error) {
+	t, err := r.task(need, stock, terms)
+	if err != nil {
+		return Choices{}, err
+	}
+	best, err := t.solve(stock, terms)
+	if stopped(err) {
+		err = r.stops(need, stock, terms)
+	}
 	if err != nil {
 		return Choices{}, err
 	}
@@ -92,13 +126,14 @@ func Alternatives(need int64, stock []Piece, terms Terms) (Choices, error) {
 	free := make([]Piece, len(stock))
 	for i, p := range stock {
 		dear = max(dear, p.Length+p.Extra)
-		free[i] = Piece{Length: p.Length, Count: p.Count}
+		free[i] = p
+		free[i].Extra = 0
 	}
-	few, err := solve(need, stock, Terms{JointPrice: dear*int64(terms.MaxPieces) + 1, MaxPieces: terms.MaxPieces}, terms, longSearch)
+	few, err := t.solve(stock, Terms{JointPrice: dear*int64(terms.MaxPieces) + 1, MaxPieces: terms.MaxPieces})
 	if err != nil && !unproven(err) {
 		return Choices{}, err
 	}
-	least, err := solve(need, free, Terms{MaxPieces: terms.MaxPieces}, terms, longSearch)
+	least, err := t.solve(free, Terms{MaxPieces: terms.MaxPieces})
 	if err != nil && !unproven(err) {
 		return Choices{}, err
 	}
@@ -109,9 +144,41 @@ func Alternatives(need int64, stock []Piece, terms Terms) (Choices, error) {
 	return Choices{Best: best, FewestJoints: few, LeastOffCut: least}, nil
 }
 
-func unproven(err error) bool {
+// task is a pile to make up: what does not change with prices.
+type task struct {
+	need  int64
+	terms Terms // as asked: costs are counted by them
+	place *placing
+}
+
+func (r JointRules) task(need int64, stock []Piece, terms Terms) (*task, error) {
+	if err := check(need, stock, terms); err != nil {
+		return nil, err
+	}
+	bans, err := r.bans()
+	if err != nil {
+		return nil, err
+	}
+	return &task{need, terms, newPlacing(need, terms.MaxPieces, bans, stock, available(stock))}, nil
+}
+
+// solve searches by the terms: first without rules, which is quick, and with
+// them only where the make-up found so has no order that keeps them.
+func (t *task) solve(stock []Piece, by Terms) (Makeup, error) {
+	best, err := solve(t.need, stock, by, t.terms, nil, longSearch)
+	if err != nil || t.place.free || t.place.arrange(&best, stock) {
+		return best, err
+	}
+	return solve(t.need, stock, by, t.terms, t.place, longSearch)
+}
+
+func unproven(err error) bool { return is(err, "segment.effort") }
+
+func stopped(err error) bool { return is(err, "segment.stopped.several") }
+
+func is(err error, code string) bool {
 	e, ok := err.(*InputError)
-	return ok && e.Code == "segment.effort"
+	return ok && e.Code == code
 }
 
 // Same says whether two make-ups take the same pieces.
@@ -151,6 +218,8 @@ func check(need int64, stock []Piece, terms Terms) error {
 			return outside("segment.pieceLength", i, metres(p.Length), metres(longestPiece))
 		case p.Count < Unlimited:
 			return outside("segment.pieceCount", i, float64(p.Count), 0)
+		case p.Role > lastRole:
+			return outside("segment.role", i, float64(p.Role), float64(lastRole))
 		case p.Extra < 0 || p.Extra > highestPrice:
 			return outside("segment.extra", i, metres(p.Extra), metres(highestPrice))
 		}

@@ -15,7 +15,7 @@ import (
 const m = 10000 // a metre
 
 func TestMakeupByHand(t *testing.T) {
-	stock := []Piece{{12 * m, Unlimited, 0}, {9 * m, Unlimited, 0}, {6 * m, Unlimited, 0}}
+	stock := []Piece{{Length: 12 * m, Count: Unlimited}, {Length: 9 * m, Count: Unlimited}, {Length: 6 * m, Count: Unlimited}}
 	terms := Terms{JointPrice: 1 * m, MaxPieces: 10}
 
 	// 17.2 m: 12 + 6 = 18 leaves 0.8 and one joint: 1.8; 9 + 9 is the same
@@ -27,27 +27,27 @@ func TestMakeupByHand(t *testing.T) {
 	assert.Equal(t, 2, best.Pieces)
 
 	// Two of 12 only: 24 leaves 6.8.
-	best, err = Best(172000, []Piece{{12 * m, 2, 0}}, terms)
+	best, err = Best(172000, []Piece{{Length: 12 * m, Count: 2}}, terms)
 	require.NoError(t, err)
 	assert.Equal(t, int64(68000), best.OffCut)
 
 	// 13.0 m of 12 and 7 and 6.5 m: two 6.5 leave nothing and cost one joint.
-	best, err = Best(130000, []Piece{{12 * m, Unlimited, 0}, {7 * m, Unlimited, 0}, {65000, Unlimited, 0}}, terms)
+	best, err = Best(130000, []Piece{{Length: 12 * m, Count: Unlimited}, {Length: 7 * m, Count: Unlimited}, {Length: 65000, Count: Unlimited}}, terms)
 	require.NoError(t, err)
 	assert.Equal(t, []int{0, 0, 2}, best.Counts)
 	assert.Equal(t, int64(10000), best.Cost)
 	// One of them left: 7 + 6.5 leaves 0.5.
-	best, err = Best(130000, []Piece{{12 * m, Unlimited, 0}, {7 * m, Unlimited, 0}, {65000, 1, 0}}, terms)
+	best, err = Best(130000, []Piece{{Length: 12 * m, Count: Unlimited}, {Length: 7 * m, Count: Unlimited}, {Length: 65000, Count: 1}}, terms)
 	require.NoError(t, err)
 	assert.Equal(t, []int{0, 1, 1}, best.Counts)
 	// An extra cost of 0.6 m on the 6.5 turns it to two of 7: 1.0 against 0.5 + 0.6.
-	best, err = Best(130000, []Piece{{12 * m, Unlimited, 0}, {7 * m, Unlimited, 0}, {65000, 1, 6000}}, terms)
+	best, err = Best(130000, []Piece{{Length: 12 * m, Count: Unlimited}, {Length: 7 * m, Count: Unlimited}, {Length: 65000, Count: 1, Extra: 6000}}, terms)
 	require.NoError(t, err)
 	assert.Equal(t, []int{0, 2, 0}, best.Counts)
 
 	// Equal cost by another way: 10.0 m of one 11 (1.0 over) or two 5 (one
 	// joint at 1.0): the fewer joints.
-	best, err = Best(100000, []Piece{{5 * m, Unlimited, 0}, {11 * m, Unlimited, 0}}, terms)
+	best, err = Best(100000, []Piece{{Length: 5 * m, Count: Unlimited}, {Length: 11 * m, Count: Unlimited}}, terms)
 	require.NoError(t, err)
 	assert.Equal(t, []int{0, 1}, best.Counts)
 }
@@ -57,7 +57,7 @@ func TestAlternatives(t *testing.T) {
 	//   two pieces: 12 + 12 = 24, over 4.0, cost 5.0
 	//   three: 12 + 4 + 4 = 20, over 0, cost 2.0
 	// Fewest joints: 12 + 12. Least off-cut: 12 + 4 + 4 (also 4 x 5, more joints).
-	stock := []Piece{{12 * m, Unlimited, 0}, {7 * m, Unlimited, 0}, {4 * m, Unlimited, 0}}
+	stock := []Piece{{Length: 12 * m, Count: Unlimited}, {Length: 7 * m, Count: Unlimited}, {Length: 4 * m, Count: Unlimited}}
 	c, err := Alternatives(20*m, stock, Terms{JointPrice: m, MaxPieces: 8})
 	require.NoError(t, err)
 	assert.Equal(t, []int{1, 0, 2}, c.Best.Counts)
@@ -79,7 +79,7 @@ func TestAlternatives(t *testing.T) {
 
 func TestMakeupRefusals(t *testing.T) {
 	terms := Terms{JointPrice: m, MaxPieces: 3}
-	good := []Piece{{6 * m, Unlimited, 0}}
+	good := []Piece{{Length: 6 * m, Count: Unlimited}}
 	for _, c := range []struct {
 		code         string
 		need         int64
@@ -92,23 +92,23 @@ func TestMakeupRefusals(t *testing.T) {
 		{"segment.need", -5 * m, good, terms, -1, -5, 0},
 		{"segment.tooLong", 1001 * m, good, terms, 0, 1001, 1000},
 		{"segment.stockEmpty", m, nil, terms, -1, 0, 0},
-		{"segment.stockEmpty", m, []Piece{{6 * m, 0, 0}}, terms, -1, 0, 0},
+		{"segment.stockEmpty", m, []Piece{{Length: 6 * m, Count: 0}}, terms, -1, 0, 0},
 		{"segment.stockTooMany", m, make([]Piece, 61), terms, -1, 61, 60},
-		{"segment.pieceLength", m, []Piece{{6 * m, 1, 0}, {0, 1, 0}}, terms, 1, 0, 100},
-		{"segment.pieceLength", m, []Piece{{-6 * m, 1, 0}}, terms, 0, -6, 100},
-		{"segment.pieceLength", m, []Piece{{101 * m, 1, 0}}, terms, 0, 101, 100},
-		{"segment.pieceCount", m, []Piece{{6 * m, -2, 0}}, terms, 0, -2, 0},
-		{"segment.extra", m, []Piece{{6 * m, 1, -m}}, terms, 0, -1, 100000},
+		{"segment.pieceLength", m, []Piece{{Length: 6 * m, Count: 1}, {Length: 0, Count: 1}}, terms, 1, 0, 100},
+		{"segment.pieceLength", m, []Piece{{Length: -6 * m, Count: 1}}, terms, 0, -6, 100},
+		{"segment.pieceLength", m, []Piece{{Length: 101 * m, Count: 1}}, terms, 0, 101, 100},
+		{"segment.pieceCount", m, []Piece{{Length: 6 * m, Count: -2}}, terms, 0, -2, 0},
+		{"segment.extra", m, []Piece{{Length: 6 * m, Count: 1, Extra: -m}}, terms, 0, -1, 100000},
 		{"segment.jointPrice", m, good, Terms{-m, 3}, -1, -1, 100000},
 		{"segment.jointPrice", m, good, Terms{100001 * m, 3}, -1, 100001, 100000},
 		{"segment.maxPieces", m, good, Terms{m, 0}, -1, 0, 40},
 		{"segment.maxPieces", m, good, Terms{m, 41}, -1, 41, 40},
 		// 2 x 6 + 1 x 4 = 16 m is all there is
-		{"segment.stockShort", 170000, []Piece{{4 * m, 1, 0}, {6 * m, 2, 0}}, terms, -1, 17, 16},
+		{"segment.stockShort", 170000, []Piece{{Length: 4 * m, Count: 1}, {Length: 6 * m, Count: 2}}, terms, -1, 17, 16},
 		// 4 x 6 = 24 >= 18.1
 		{"segment.tooManyPieces", 181000, good, terms, -1, 4, 3},
 		// 6 + 6 + 4 x 1.5 = 18 needs six pieces
-		{"segment.tooManyPieces", 180000, []Piece{{15000, 9, 0}, {6 * m, 2, 0}}, terms, -1, 6, 3},
+		{"segment.tooManyPieces", 180000, []Piece{{Length: 15000, Count: 9}, {Length: 6 * m, Count: 2}}, terms, -1, 6, 3},
 	} {
 		_, err := Best(c.need, c.stock, c.terms)
 		expect(t, err, c.code)
@@ -397,7 +397,7 @@ func TestSearchFillsPublishedBins(t *testing.T) {
 
 // A working of a make-up is built by the rules from what the search gave.
 func TestRulesOfAMakeup(t *testing.T) {
-	stock := []Piece{{121000, 2, 0}, {9 * m, Unlimited, 3000}, {64500, Unlimited, 500}}
+	stock := []Piece{{Length: 121000, Count: 2}, {Length: 9 * m, Count: Unlimited, Extra: 3000}, {Length: 64500, Count: Unlimited, Extra: 500}}
 	terms := Terms{JointPrice: 7500, MaxPieces: 12}
 	for need := int64(1234); need < 90*m; need += 7777 {
 		best, err := Best(need, stock, terms)

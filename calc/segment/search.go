@@ -63,6 +63,21 @@ import "slices"
 // the rule leaves out can be exchanged for one that is no dearer and comes
 // earlier in the order, so the cost at hand is already no higher than it.
 //
+// # Rules on places and joints
+//
+// With rules the same search runs, but a make-up counts only when its pieces
+// have an order that keeps them (see [placing]). The bounds still hold, as the
+// rules only take make-ups away. Three things are added:
+//
+//   - The need of a k is raised to the least sum that k pieces can reach at all
+//     without a joint where none may lie (see [reach]), and sums that cannot be
+//     reached are left out before an order is looked for.
+//   - The limit begins just above the bound and grows, doubling its distance,
+//     until something is found: make-ups far above the cheapest are not met.
+//   - A make-up without an order was cheap and yet not taken: the table of
+//     states met keeps the least of those too, and the pieces that need an end
+//     of the pile are part of the state.
+//
 // # Several k
 //
 // Nothing cheaper is left at k or any larger number once j (k-1) + (k shortest
@@ -90,6 +105,15 @@ type search struct {
 	steps   int
 	stopped bool
 
+	place  *placing // nil without rules
+	pieces int      // k of the search at hand, and its raised need
+	target int64
+	ends   ends  // used by the state at hand
+	near   int64 // least cost of the make-ups below the state at hand that had no order
+	order  []int // of the cheapest make-up so far
+	// take, where it is given, is called with every make-up below the limit, which then stays.
+	take func(at, order []int, cost int64)
+
 	seen       []met // nil until the search is long
 	tableAfter int   // states after which it is made
 }
@@ -108,6 +132,11 @@ func (s *search) slot(i, k int, r int64) (int64, *met) {
 	// i and k stay below 64. Nothing has the number 0, which an empty place
 	// holds: at line 0 at least one piece is open.
 	state := r<<12 | int64(i)<<6 | int64(k)
+	if s.place != nil {
+		// Which sums can be reached hangs on the number of all pieces.
+		e := s.ends
+		state = state<<10 | int64(s.pieces)<<4 | int64(e.starters|e.tops<<1|e.all<<2)
+	}
 	if s.seen == nil {
 		if s.steps <= s.tableAfter {
 			return state, nil
@@ -117,58 +146,143 @@ func (s *search) slot(i, k int, r int64) (int64, *met) {
 	return state, &s.seen[uint64(state)*0x9E3779B97F4A7C15>>(64-tableBits)] // Fibonacci hashing
 }
 
-// solve searches by the terms and counts the result's cost by asked. The table
-// of states met is made after so many states.
-func solve(need int64, stock []Piece, by, asked Terms, tableAfter int) (Makeup, error) {
-	s, from := newSearch(stock, by.MaxPieces)
-	s.tableAfter = tableAfter
-	K := by.MaxPieces
+const beyond = int64(1) << 61 // more than anything costs
 
+// solve searches by the terms and counts the result's cost by asked; with a
+// place, only what has an order counts. The table of states met is made after
+// so many states.
+func solve(need int64, stock []Piece, by, asked Terms, place *placing, tableAfter int) (Makeup, error) {
+	from := available(stock)
+	s := newSearch(stock, from, by.MaxPieces, place)
+	s.tableAfter = tableAfter
+	if place != nil {
+		place.steps = 0
+	}
+	if fewest := s.fewest(need); fewest > s.open[0] {
+		return Makeup{}, unreachable(need, stock, by.MaxPieces)
+	}
+	cost := s.cheapestOf(need, by.JointPrice)
+	switch {
+	case s.stopped:
+		return Makeup{}, fault("segment.effort")
+	case cost == beyond:
+		return Makeup{}, fault("segment.stopped.several")
+	}
+	return s.makeup(need, stock, from, asked), nil
+}
+
+// fewest returns the fewest pieces that can reach the need; more than there are
+// when none can.
+func (s *search) fewest(need int64) int {
 	k := 1
 	for k <= s.open[0] && s.longest[k] < need {
 		k++
 	}
-	if k > s.open[0] {
-		return Makeup{}, unreachable(need, stock, K)
-	}
-	const beyond = int64(1) << 62
-	cost, pieces := beyond, 0
-	for ; k <= s.open[0]; k++ {
-		joints := by.JointPrice * int64(k-1)
+	return k
+}
+
+// cheapestOf leaves the cheapest make-up in best and order, and returns its
+// cost, beyond when there is none.
+func (s *search) cheapestOf(need, jointPrice int64) int64 {
+	cost := beyond
+	for k := s.fewest(need); k <= s.open[0]; k++ {
+		joints := jointPrice * int64(k-1)
 		if joints+max(need, s.shortest[k])+s.cheapest[k] >= cost {
 			break
 		}
-		s.limit, s.found = cost-joints, false
-		if s.least(0, k, need) < s.limit {
-			s.descend(0, k, need, 0)
+		s.pieces, s.target, s.found = k, need, false
+		if s.place == nil {
+			s.limit = cost - joints
+			if s.least(0, k, need) < s.limit {
+				s.descend(0, k, need, 0)
+			}
+		} else {
+			s.widen(k, cost-joints)
 		}
 		if s.stopped {
-			return Makeup{}, fault("segment.effort")
+			break
 		}
 		if s.found {
-			cost, pieces = s.limit+joints, k
+			cost = s.limit + joints
 		}
 	}
-	m := Makeup{Counts: make([]int, len(stock)), Pieces: pieces, Steps: s.steps}
+	return cost
+}
+
+// widen searches k pieces with rules: cost in length and extras below most.
+func (s *search) widen(k int, most int64) {
+	reach := s.place.reach()
+	target, ok := reach.next(k, max(s.target, s.shortest[k]))
+	if !ok {
+		return
+	}
+	s.target = target
+	bound := s.least(0, k, target)
+	most = min(most, s.dearest(k))
+	for width := int64(0); ; width = max(2*width, reach.unit) {
+		limit := min(most, bound+width+1)
+		if limit <= bound {
+			return
+		}
+		s.limit = limit
+		s.descend(0, k, target, 0)
+		if s.found || s.stopped || limit == most {
+			return
+		}
+	}
+}
+
+// dearest is more than k pieces can cost in length and extras: the last of them
+// begins below the need.
+func (s *search) dearest(k int) int64 {
+	length, extra := int64(0), int64(0)
+	for i := range s.n {
+		length, extra = max(length, s.length[i]), max(extra, s.extra[i])
+	}
+	return s.place.need + length + extra*int64(k)
+}
+
+// makeup writes the cheapest make-up found by the lines of the stock.
+func (s *search) makeup(need int64, stock []Piece, from []int, asked Terms) Makeup {
+	m := Makeup{Counts: make([]int, len(stock)), Steps: s.steps}
 	for i, n := range s.best {
 		m.Counts[from[i]] = n
+		m.Pieces += n
 		m.Total += int64(n) * s.length[i]
 		m.Extra += int64(n) * s.extra[i]
 	}
-	m.OffCut = m.Total - need
-	m.Cost = m.OffCut + asked.JointPrice*int64(m.Pieces-1) + m.Extra
-	return m, nil
-}
-
-// newSearch builds the tables from the lines that have pieces, and says which
-// stock line each of them is.
-func newSearch(stock []Piece, K int) (*search, []int) {
-	from := make([]int, 0, len(stock))
-	for i, p := range stock {
-		if p.Count != 0 {
-			from = append(from, i)
+	m.Sequence = make([]int, 0, m.Pieces)
+	if s.place == nil {
+		for line, n := range m.Counts {
+			for range n {
+				m.Sequence = append(m.Sequence, line)
+			}
+		}
+	} else {
+		m.Steps += s.place.steps
+		for _, i := range s.order {
+			m.Sequence = append(m.Sequence, from[i])
 		}
 	}
+	m.OffCut = m.Total - need
+	m.Cost = m.OffCut + asked.JointPrice*int64(m.Pieces-1) + m.Extra
+	return m
+}
+
+// available returns the lines that have pieces.
+func available(stock []Piece) []int {
+	lines := make([]int, 0, len(stock))
+	for i, p := range stock {
+		if p.Count != 0 {
+			lines = append(lines, i)
+		}
+	}
+	return lines
+}
+
+// newSearch builds the tables from the lines that have pieces. Roles count only
+// with a place.
+func newSearch(stock []Piece, from []int, K int, place *placing) *search {
 	n, row := len(from), K+1
 	whole := make([]int64, 3*n+3*(n+1)*row+n)
 	cut := func(size int) []int64 {
@@ -182,7 +296,7 @@ func newSearch(stock []Piece, K int) (*search, []int) {
 		small = small[size:]
 		return part
 	}
-	s := &search{n: n, row: row,
+	s := &search{n: n, row: row, place: place, near: beyond,
 		length: cut(n), extra: cut(n), grid: cut(n),
 		shortest: cut((n + 1) * row), longest: cut((n + 1) * row), cheapest: cut((n + 1) * row),
 		count: cutSmall(n), before: cutSmall(n), open: cutSmall(n + 1), at: cutSmall(n), best: cutSmall(n),
@@ -196,7 +310,7 @@ func newSearch(stock []Piece, K int) (*search, []int) {
 		}
 		dear = dear || p.Extra > 0
 		for h := i - 1; h >= 0; h-- {
-			if s.length[h] == p.Length && s.extra[h] <= p.Extra {
+			if s.length[h] == p.Length && s.extra[h] <= p.Extra && (place == nil || place.replaces(h, i)) {
 				s.before[i] = h
 				break
 			}
@@ -224,7 +338,7 @@ func newSearch(stock []Piece, K int) (*search, []int) {
 			return sign(s.extra[a]*s.length[b] - s.extra[b]*s.length[a]) // at most 1e15
 		})
 	}
-	return s, from
+	return s
 }
 
 // fill writes for each i and k the sum of k values of the lines i and later,
@@ -307,7 +421,12 @@ func (s *search) descend(i, k int, r, spent int64) {
 	if place != nil && place.state == state && spent+place.bound >= s.limit {
 		return
 	}
+	outer, used := s.near, s.ends
+	s.near = beyond
 	high := min(k, s.count[i])
+	if s.place != nil {
+		high = min(high, used.room(s.place.role[i]))
+	}
 	if b := s.before[i]; b >= 0 && s.at[b] < s.count[b] {
 		high = 0
 	}
@@ -318,12 +437,16 @@ func (s *search) descend(i, k int, r, spent int64) {
 			continue
 		}
 		s.at[i] = a
+		if s.place != nil {
+			s.ends = used.with(s.place.role[i], a)
+		}
 		s.descend(i+1, rest, left, paid)
 	}
-	s.at[i] = 0
+	s.at[i], s.ends = 0, used
 	if place != nil && !s.stopped {
-		*place = met{state: state, bound: s.limit - spent}
+		*place = met{state: state, bound: min(s.limit, s.near) - spent}
 	}
+	s.near = min(s.near, outer)
 }
 
 // finish decides the last two lines, or the last one, without search.
@@ -352,6 +475,10 @@ func (s *search) finish(i, k int, r, spent int64) {
 		return
 	}
 	each, other := s.length[p]+s.extra[p], s.length[q]+s.extra[q]
+	if s.place != nil {
+		s.finishInOrder(p, q, k, low, high, r, spent)
+		return
+	}
 	a := high
 	if p != q && each > other {
 		a = low
@@ -365,6 +492,33 @@ func (s *search) finish(i, k int, r, spent int64) {
 	s.at[p] = a
 	copy(s.best, s.at)
 	s.at[q], s.at[p] = 0, 0
+}
+
+// finishInOrder decides the last two lines by trying: low to high pieces of p,
+// the rest of q.
+func (s *search) finishInOrder(p, q, k, low, high int, r, spent int64) {
+	for a := high; a >= low; a-- {
+		length := int64(a)*s.length[p] + int64(k-a)*s.length[q]
+		cost := spent + length + int64(a)*s.extra[p] + int64(k-a)*s.extra[q]
+		if cost >= s.limit || length < r || !s.place.reach().total(s.pieces, s.target-r+length) {
+			continue
+		}
+		s.at[q] = k - a
+		s.at[p] = a
+		switch {
+		case !s.place.fits(s.at, s.pieces):
+			s.near = min(s.near, cost)
+			s.stopped = s.stopped || s.place.steps > mostSteps
+		case s.take != nil:
+			s.near = min(s.near, cost)
+			s.take(s.at, s.place.order, cost)
+		default:
+			s.limit, s.found = cost, true
+			copy(s.best, s.at)
+			s.order = append(s.order[:0], s.place.order...)
+		}
+		s.at[q], s.at[p] = 0, 0
+	}
 }
 
 // unreachable says why no make-up reaches the need: too little stock, or too

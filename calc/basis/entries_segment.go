@@ -1,0 +1,33 @@
+package basis
+
+import "gaugewright/calc/quantity"
+
+// segmentEntries are figures and formulas of joints and of the order list of a
+// job.
+var segmentEntries = []Entry{
+	{ID: "segment.joint.level", Value: "Z_j = Z_toe + l_1 + ... + l_j", Formula: true, Document: geometry, Edition: none,
+		Clause: "levels of joints with the toe at the founding level", Mark: Practice},
+	{ID: "segment.joint.stopToe", Value: "Z_t = Z_p + h_s - (l_1 + ... + l_j)", Formula: true, Document: geometry, Edition: none,
+		Clause: "the head of the piece in the ground stands at the splice height above the platform", Mark: Practice},
+	{ID: "segment.joint.clear", Value: "|Z_j - Z_c| >= x", Formula: true, Document: practice, Edition: none,
+		Clause: "a joint is kept away from the cut, below and above it; the distance is the designer's", Mark: Practice},
+	{ID: "segment.joint.last", Value: "Z_c - Z_j >= y", Formula: true, Document: practice, Edition: none,
+		Clause: "no short stub below the cap; asked of joints below cut-off, the piece above the cut goes with it", Mark: Practice},
+	{ID: "segment.joint.belowBars", Value: "Z_j < Z_c", Formula: true, Document: own, Edition: none,
+		Clause: "bars that are left standing belong to the piece that the cut passes", Mark: Own},
+	{ID: "segment.joint.aboveBars", Value: "Z_j >= Z_c + l_p", Formula: true, Document: own, Edition: none,
+		Clause: "bars that are left standing do not end in a joint", Mark: Own},
+	{ID: "segment.joint.noJoint", Value: "|Z_j - (Z_1 + Z_2)/2| > (Z_1 - Z_2)/2", Formula: true, Document: practice, Edition: none,
+		Clause: "no joint in a stratum that the designer names; its boundaries belong to it", Mark: Practice},
+	{ID: "segment.joint.noStop", Value: "|Z_t - (Z_1 + Z_2)/2| > (Z_1 - Z_2)/2", Formula: true, Document: practice, Edition: none,
+		Clause: "no stop for a splice with the toe in a stratum that the designer names, where the pile may not start again; its boundaries belong to it", Mark: Practice},
+	{ID: "segment.joint.stagger", Value: "|Z_j - Z_n| >= s", Formula: true, Document: practice, Edition: none,
+		Clause: "joints of neighbouring piles are not at one level", Mark: Practice},
+	{ID: "segment.joint.most", Value: "N - 1 <= n", Formula: true, Document: practice, Edition: none,
+		Clause: "a stated most of joints in one pile", Mark: Practice},
+	{ID: "segment.shift", Value: "L_s = L_n + d, d = -1.0, -0.5, 0.5 and 1.0 m", Formula: true, Document: own, Edition: none,
+		Clause: "what a founding level so much higher or deeper would take", Mark: Own},
+
+	{ID: "segment.order.spares", Value: "0 %", Dim: quantity.Dimensionless, Document: own, Edition: none,
+		Clause: "pieces ordered beyond those that the piles take; editable", Mark: Own},
+}
