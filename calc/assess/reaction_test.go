@@ -141,5 +141,6 @@ func reactionTrees(t *testing.T, into map[string]*document.Node) {
 	into["off the centre, weight beside the mass"] = with(t, more(placed, more(pieces, "/rigs/r/circuits/c/onHeadInMass", "no")...)...)
 	into["on its feet"] = with(t, more(placed, strings.Split("/rigs/r/feet/long/number|2|/rigs/r/feet/long/length|9.60 m|/rigs/r/feet/long/width|1.40 m|/rigs/r/feet/short/number|2|/rigs/r/feet/short/length|3.20 m|/rigs/r/feet/short/width|1.10 m|/rigs/r/bodyTravel|2.40 m|/rigs/r/bearing/travelling|150 kPa|/piles/p/workingLoad|700 kN|/rigs/r/circuits/c/onHeadInMass|no", "|")...)...)
 	into["side"] = with(t, more(placed, "/rigs/r/circuits/c/place", "side", "/rigs/r/sideLimit", "1500 kN")...)
+	into["return pressure"] = with(t, "/rigs/r/circuits/c/groups/0/rod", "140 mm", "/rigs/r/circuits/c/returnPressure", "0.4 MPa")
 	into["grip"] = with(t, strings.Split("/rigs/r/grip/mu|0.35|/rigs/r/grip/faces|4|/rigs/r/grip/force|1600 kN|/rigs/r/grip/width|280 mm|/rigs/r/grip/height|600 mm|/rigs/r/grip/facePressure|12 MPa", "|")...)
 }

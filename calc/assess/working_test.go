@@ -34,6 +34,15 @@ func eachStep(t *testing.T, visit func(where string, a assess.Answer, b *working
 		for _, id := range j.Piles() {
 			b := working.NewBook("")
 			a, _ := j.Pile(id, b)
+			for _, q := range []string{"15.0 MPa", "1850 kN"} {
+				dim := quantity.Pressures
+				if q == "1850 kN" {
+					dim = quantity.Forces
+				}
+				stated, err := quantity.ParseStated(q, dim)
+				require.NoError(t, err)
+				j.Convert(id, stated, b)
+			}
 			for _, s := range b.Steps() {
 				steps++
 				visit(name+" "+s.ID, a, b, s)
