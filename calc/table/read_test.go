@@ -69,6 +69,7 @@ func TestTheSeparatorIsFoundOutsideQuotes(t *testing.T) {
 		{"other signs in a few cells", "Mark,Load,Note\nC1,900,\nC2,900,old; moved\nC3,900,\n", table.Comma, 3},
 		{"a title above", "Piles of block A\n\nMark;Load\nC1;900\nC2;900\n", table.Semicolon, 2},
 		{"rows of unequal length", "Mark;Load;Level;Note\nC1;900;12,60\nC2;900\nC3;900;12,60;late\n", table.Semicolon, 4},
+		{"a decimal comma in quotation marks", "Mark;Load\nC1;9,5\n\"C1,2\";9,5\nC3;9,5\n", table.Semicolon, 2},
 		{"one column", "Mark\nC1\nC2\n", table.None, 1},
 		{"one column with a comma in a cell", "Mark\nC1\nC2, moved\nC3\n", table.None, 1},
 		{"named in the first line", "sep=;\r\nMark;Load,Level\r\nC1;9,1\r\n", table.Semicolon, 2},

@@ -36,56 +36,50 @@ type fit struct {
 // cell.
 func (f fit) parts() bool { return f.parted > 0 && 2*f.parted >= f.rows }
 
-// beats says that a separator parts no fewer rows than another, no less
-// regularly, and one of both better.
+// partsAsMuch and beats compare shares of the rows that were read, which are
+// fewer where a fault ended the reading.
+func (f fit) partsAsMuch(as fit) bool { return f.parted*as.rows >= as.parted*f.rows }
+
+// beats says that a separator parts no smaller share of the rows than another,
+// no less regularly, and one of both better.
 func (f fit) beats(other fit) bool {
-	return f.parted >= other.parted && f.regular >= other.regular && (f.parted > other.parted || f.regular > other.regular)
+	regular, theirs := f.regular*other.rows, other.regular*f.rows
+	return f.partsAsMuch(other) && regular >= theirs && (regular > theirs || !other.partsAsMuch(f))
 }
 
 // choose looks for the separator of a text by parting all of it with each. One
 // is chosen where it beats every other; else those that nothing beats are
 // offered. A comma that stands between two digits wherever it stands outside
 // quotation marks may be a decimal sign; it gives way to a separator that parts
-// as many rows, because that one can be nothing else.
+// as many rows, because that one can be nothing else. A separator that parts the
+// rows up to a fault stands with the others: where it is chosen, the fault is
+// blamed.
 //
 // The rule is our own choice: a table written by a program has as many cells in
 // every row, and a sign that happens to stand in cells does so irregularly.
 func choose(text string, line int) (chosen Separator, offered []Offer, blame *fault) {
-	var fitting []fit
-	var promising bool
+	var parting []fit
 	farthest := -1
 	for _, sep := range Separators {
 		f, reached := measure(text, line, sep)
 		switch {
 		case f.fault == nil && f.rows == 0:
 			return None, nil, &fault{code: CodeEmpty}
-		case f.fault == nil && f.parts():
-			fitting = append(fitting, f)
-		case f.fault != nil && (f.parts() && !promising || f.parts() == promising && reached > farthest):
-			promising, farthest, blame = f.parts(), reached, f.fault
+		case f.parts():
+			parting = append(parting, f)
+		case f.fault != nil && reached > farthest:
+			farthest, blame = reached, f.fault
 		}
 	}
-	if promising {
-		return None, nil, blame
-	}
-	fitting = withoutDecimalComma(fitting)
-	var best []fit
-	for i, f := range fitting {
-		beaten := false
-		for k, other := range fitting {
-			beaten = beaten || k != i && other.beats(f)
-		}
-		if !beaten {
-			best = append(best, f)
-		}
-	}
+	parting = without(parting, func(f, other fit) bool { return f.Separator == Comma && !f.loose && other.partsAsMuch(f) })
+	best := without(parting, func(f, other fit) bool { return other.beats(f) })
 	switch len(best) {
 	case 0:
 		// Either no sign parts the text, or each ends in a fault: with the right
 		// one, that comes latest.
 		return None, nil, blame
 	case 1:
-		return best[0].Separator, nil, nil
+		return best[0].Separator, nil, best[0].fault
 	}
 	for _, f := range best {
 		offered = append(offered, f.Offer)
@@ -93,14 +87,15 @@ func choose(text string, line int) (chosen Separator, offered []Offer, blame *fa
 	return None, offered, nil
 }
 
-func withoutDecimalComma(fitting []fit) []fit {
+// without drops those that give way to any other.
+func without(list []fit, gives func(f, other fit) bool) []fit {
 	var kept []fit
-	for i, f := range fitting {
-		gives := false
-		for k, other := range fitting {
-			gives = gives || k != i && f.Separator == Comma && !f.loose && other.parted >= f.parted
+	for i, f := range list {
+		way := false
+		for k, other := range list {
+			way = way || k != i && gives(f, other)
 		}
-		if !gives {
+		if !way {
 			kept = append(kept, f)
 		}
 	}

@@ -47,7 +47,7 @@ func TestNoTextIsAFormula(t *testing.T) {
 // What was written is read again, the separator found, by us and, but for the
 // apostrophes, by the standard library.
 func FuzzWrite(f *testing.F) {
-	for _, s := range []string{"C1\x1f-5\x1ea\x1fb", "=1\x1f'=1\x1f''", "a;b\x1fc,d\x1et\tx\x1f|", "\"\x1f\r\n\x1e\r", "sep=;", "\uFEFF\x1f\uFEFF", "\xFF\x1f\x00"} {
+	for _, s := range []string{"C1\x1f-5\x1ea\x1fb", "=1\x1f'=1\x1f''", "a;b\x1fc,d\x1et\tx\x1f|", "\"\x1f\r\n\x1e\r", "sep=;", "sep=\x1f", ";\x1f;b]b,|", "\uFEFF\x1f\uFEFF", "\xFF\x1f\x00"} {
 		f.Add(s, true)
 		f.Add(s, false)
 	}
