@@ -110,7 +110,7 @@ func decimal(number, unit string, sign DecimalSign) (string, *TextError) {
 		minus, rest = "-", strings.TrimSpace(rest[1:])
 	}
 	points, commas := strings.Count(rest, "."), strings.Count(rest, ",")
-	if rest == "" || strings.ContainsAny(rest, "-+'") || !digitsOnly(strings.NewReplacer(".", "", ",", "", " ", "").Replace(rest)) {
+	if strings.ContainsAny(rest, "-+'") || !strings.ContainsAny(rest, "0123456789") {
 		return "", &TextError{Code: "typed.number", Found: number}
 	}
 	if strings.Contains(rest, " ") {
