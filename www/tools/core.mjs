@@ -1,7 +1,8 @@
 // Compiles the core for the browser and finds the loader that belongs to it.
 import { execFileSync } from "node:child_process";
-import { readFileSync } from "node:fs";
+import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
+import { trimCore } from "./trim.mjs";
 
 // The flags make two builds of the same source byte-identical.
 const flags = ["-trimpath", "-buildvcs=false", "-ldflags=-s -w -buildid="];
@@ -13,7 +14,9 @@ export function compileCore(root, pkg, out) {
     env: { ...process.env, GOOS: "js", GOARCH: "wasm" },
     stdio: ["ignore", "inherit", "inherit"],
   });
-  return readFileSync(out);
+  const core = trimCore(readFileSync(out));
+  writeFileSync(out, core);
+  return core;
 }
 
 /** wasm_exec.js of the toolchain that compiles the core: it carries no promise across Go versions. */
