@@ -25,6 +25,7 @@ import (
 //	use     trial: takes over a trial, as one entry
 //	undo    of: {sitting, s}: takes an entry back, by an entry
 //	join    with bytes: another copy of the job
+//	import  text or bytes, ids and more: the piles of a table, as one entry; see importing
 //
 // A "show" in the request brings a view back with the answer.
 func (f *file) enter(r *document.Node, data []byte) *document.Node {
@@ -57,11 +58,13 @@ func (f *file) enter(r *document.Node, data []byte) *document.Node {
 		answer = f.undo(r)
 	case "join":
 		answer = f.join(data)
+	case "import":
+		answer = f.importPiles(r, data)
 	default:
 		return refusal("desk.do", do)
 	}
 	if view := r.Get("show"); view != nil && answer.Get("ok").Bool() {
-		answer.Set("view", f.show(view))
+		answer.Set("view", f.show(view, nil))
 	}
 	return answer
 }

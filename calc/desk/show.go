@@ -6,6 +6,7 @@ import (
 	"gaugewright/calc/assess"
 	"gaugewright/calc/document"
 	"gaugewright/calc/history"
+	"gaugewright/calc/quantity"
 	"gaugewright/calc/words"
 )
 
@@ -25,10 +26,13 @@ import (
 //	choices  fields with two values between which nobody has chosen
 //	history  who stated what at "path" and below: from, count
 //	compare  what differs between the states at two times: from, to
+//	import   what a table of piles would become: see showImport
+//	export   the piles, or the cutting list, as a table: see showExport
 //
 // Every number for a person is a text with its unit and with the place of its
-// working. With a "trial" the answer is as if that had been entered.
-func (f *file) show(r *document.Node) *document.Node {
+// working. With a "trial" the answer is as if that had been entered. data are
+// the bytes of a table.
+func (f *file) show(r *document.Node, data []byte) *document.Node {
 	f, refused := f.trial(r.Get("trial"))
 	if refused != nil {
 		return refused
@@ -62,6 +66,10 @@ func (f *file) show(r *document.Node) *document.Node {
 		return f.showHistory(r)
 	case "compare":
 		return f.showCompare(r)
+	case "import":
+		return f.showImport(r, data)
+	case "export":
+		return f.showExport(r)
 	default:
 		return refusal("desk.view", view)
 	}
@@ -103,10 +111,12 @@ func needs(keys []string) string {
 }
 
 // pieces writes a make-up: "2 x 6.0 m + 1 x 4.0 m".
-func (f *file) pieces(list []assess.Piece) string {
+func (f *file) pieces(list []assess.Piece) string { return piecesSay(list, f.job().Sign()) }
+
+func piecesSay(list []assess.Piece, sign quantity.DecimalSign) string {
 	var parts []string
 	for _, p := range list {
-		parts = append(parts, words.Say("segments.piece", itoa(p.Count), f.textOf(p.Length)))
+		parts = append(parts, words.Say("segments.piece", itoa(p.Count), p.Length.Text(sign)))
 	}
 	return strings.Join(parts, words.Say("segments.plus"))
 }

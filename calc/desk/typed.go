@@ -65,17 +65,22 @@ func (f *file) read(field job.Field, path, typed string) (value string, p *probl
 		value = clean
 	}
 	if te := field.Problem(value); te != nil {
-		code, known := map[string]string{"job.range": "typed.range", "job.choice": "typed.choice", "job.count": "typed.count", "job.quantity": "typed.number",
-			"job.date": "typed.date"}[te.Code]
-		if !known {
-			code = "typed.form"
-		}
-		return "", &problem{code: code, found: clean, allowed: te.Allowed, example: te.Example}
+		return "", fieldProblem(te, clean)
 	}
 	if p := f.cross(path, value); p != nil {
 		return "", p
 	}
 	return value, nil
+}
+
+// fieldProblem says of a typed text why its field cannot hold it.
+func fieldProblem(te *quantity.TextError, typed string) *problem {
+	code, known := map[string]string{"job.range": "typed.range", "job.choice": "typed.choice", "job.count": "typed.count", "job.quantity": "typed.number",
+		"job.date": "typed.date"}[te.Code]
+	if !known {
+		code = "typed.form"
+	}
+	return &problem{code: code, found: typed, allowed: te.Allowed, example: te.Example}
 }
 
 const mostWords = 500

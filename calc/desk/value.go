@@ -158,9 +158,11 @@ func (f *file) cylindersSay(path string, group *document.Node) string {
 // mostSaid is how many characters of a list or map are shown.
 const mostSaid = 120
 
-func short(s string) string {
-	if r := []rune(s); len(r) > mostSaid {
-		return string(r[:mostSaid-1]) + "…"
+func short(s string) string { return shortTo(s, mostSaid) }
+
+func shortTo(s string, most int) string {
+	if r := []rune(s); len(r) > most {
+		return string(r[:most-1]) + "…"
 	}
 	return s
 }

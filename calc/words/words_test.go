@@ -49,7 +49,7 @@ func codes(t *testing.T) map[string]string {
 	found := map[string]string{}
 	literal := regexp.MustCompile(`"([a-z][A-Za-z]*(?:\.[A-Za-z][A-Za-z ]*)+)"`)
 	key := regexp.MustCompile(`Key: "([A-Za-z.]+)"`)
-	for _, dir := range []string{"rig", "pile", "demand", "window", "segment", "head", "assess", "desk", "document", "job", "quantity"} {
+	for _, dir := range []string{"rig", "pile", "demand", "window", "segment", "head", "assess", "desk", "document", "job", "quantity", "table"} {
 		paths, err := filepath.Glob("../" + dir + "/*.go")
 		require.NoError(t, err)
 		for _, p := range paths {
@@ -83,7 +83,7 @@ func codes(t *testing.T) map[string]string {
 
 // sentenceGroups are the beginnings of codes that are said as they stand.
 var sentenceGroups = []string{"rule.", "symbol.", "reason.", "way.", "note.", "typed.", "json.", "job.", "desk.", "segment.", "head.", "limit.", "kept.",
-	"caution.", "line.", "group.", "thing.", "row.", "leaf.", "offer.", "complaint.", "hold.", "big.", "waiver.", "rounded.", "mark."}
+	"caution.", "line.", "group.", "thing.", "row.", "leaf.", "offer.", "complaint.", "table.", "import.", "export.", "cutting.", "separator.", "hold.", "big.", "waiver.", "rounded.", "mark."}
 
 func TestEveryCodeHasItsSentence(t *testing.T) {
 	notSaid := map[string]bool{
