@@ -55,7 +55,7 @@ trials: build chromium
 # something else meanwhile. What is found stays as a seed in the package.
 FUZZTIME ?= 5m
 fuzz:
-	@for target in document/FuzzRead document/FuzzPatch history/FuzzUnion quantity/FuzzReadTyped; do \
+	@for target in document/FuzzRead document/FuzzPatch history/FuzzUnion quantity/FuzzReadTyped table/FuzzRead table/FuzzWrite desk/FuzzImport; do \
 		go test -run '^$$' -fuzz "^$${target#*/}$$" -fuzztime $(FUZZTIME) -parallel 1 ./calc/$${target%/*} || exit 1; done
 
 size: build
