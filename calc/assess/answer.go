@@ -99,6 +99,10 @@ type Limit struct {
 	Problem *Note    // why what is entered cannot be used
 	Parts   []Part   // of which the least is the limit, where there are several
 	Notes   []Note
+	// Pitching is what the free length stands while the toe is not held by the
+	// ground yet, PitchingReading its reading: kept until it is, no limit of the
+	// set. Both are nil for every other limit.
+	Pitching, PitchingReading *Number
 }
 
 // Segments is the make-up of a pile from the stock.
@@ -153,7 +157,7 @@ func (a *Answer) Numbers() []*Number {
 	list := []*Number{a.Area, a.SetLoad, a.Set, a.LoadAtSet, a.Most, a.Never, a.Ballast, a.Uncertainty, a.PlainSet, a.PlainNever, a.Low, a.High,
 		s.Need, s.Total, s.OffCut, s.Cost, s.Heaviest, h.Level, h.Saw, h.Cut, h.Above, h.Short, h.BuildUp}
 	for _, l := range a.Limits {
-		list = append(list, l.Value, l.Reading, l.Use)
+		list = append(list, l.Value, l.Reading, l.Use, l.Pitching, l.PitchingReading)
 		for _, p := range l.Parts {
 			list = append(list, p.Value)
 		}

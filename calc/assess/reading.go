@@ -181,10 +181,11 @@ func (w *judge) limits(c window.Circuit, in inputs, ready bool, set working.Of[q
 		} else {
 			limit := quantity.Force(l.Value.V)
 			judged[i].Exact = rig.Reading(limit, c.OnHead, c.High, c.Area)
-			reading = working.Put(b, window.LimitReadingRule, name+".reading", c.LimitReading(limit), value, in.onHead, in.high, in.area, in.division)
-			working.Prove(b, window.LimitProof, name+".reading.proof", reading.Ref, in.high, in.area, reading.In(), in.onHead, value, in.division)
-			w.plain[i] = reading.V
-			reading = w.guardLimit(c, in, value, name, reading)
+			w.plain[i], reading = w.loadReading(c, in, value, name)
+			if n := l.Pitching; n != nil {
+				_, pitching := w.loadReading(c, in, working.In{V: n.V, Ref: n.Ref}, "pitching")
+				l.PitchingReading = w.pressure(pitching, "down")
+			}
 			if hasSet {
 				l.Use = share(working.Put(b, window.UseRule, name+".use", c.Use(set.V, limit), in.high, in.area, set.In(), in.onHead, value))
 			}
@@ -194,6 +195,14 @@ func (w *judge) limits(c window.Circuit, in inputs, ready bool, set working.Of[q
 	}
 	w.answer.Limits = list
 	return judged
+}
+
+// loadReading is the reading of a limit that is a load, without the guard and
+// as the guard has it.
+func (w *judge) loadReading(c window.Circuit, in inputs, limit working.In, name string) (plain quantity.Pressure, of working.Of[quantity.Pressure]) {
+	of = working.Put(w.book, window.LimitReadingRule, name+".reading", c.LimitReading(quantity.Force(limit.V)), limit, in.onHead, in.high, in.area, in.division)
+	working.Prove(w.book, window.LimitProof, name+".reading.proof", of.Ref, in.high, in.area, of.In(), in.onHead, limit, in.division)
+	return of.V, w.guardLimit(c, in, limit, name, of)
 }
 
 func share(q working.Of[quantity.Ratio]) *Number {

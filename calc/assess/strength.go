@@ -327,22 +327,31 @@ func (w *judge) freeLimit(ofPile Limit) Limit {
 		return l
 	}
 	length := working.Put(b, pile.FreeLengthRule, "free.length", free, w.rig.GripHeight.In(b), w.circuit.Stroke.In(b), unheld.In())
-	k := orFigure(b, t.LengthFactor, "buckling.lengthFactor")
 	moment := s.moment()
-	strut := pile.Strut{Stiffness: quantity.Pressure(stiffness.V), Moment: moment.V, LengthFactor: quantity.Ratio(k.V), Length: free}
 	n0 := working.In{V: ofPile.Value.V, Ref: ofPile.Value.Ref}
-	var of working.Of[quantity.Force]
-	if s.material == "steel" {
-		of = w.steelFree(&l, s, strut, n0, stiffness, moment.In(), k, length.In())
-	} else {
-		of = w.combinedFree(&l, strut, n0, stiffness, moment.In(), k, length.In())
+	of := func(state string, k working.In) working.Of[quantity.Force] {
+		strut := pile.Strut{Stiffness: quantity.Pressure(stiffness.V), Moment: moment.V, LengthFactor: quantity.Ratio(k.V), Length: free}
+		in := strutIn{n0, stiffness, moment.In(), k, length.In()}
+		if s.material == "steel" {
+			return w.steelFree(&l, state, s, strut, in)
+		}
+		return w.combinedFree(&l, state, strut, in)
 	}
+	held := of("free", orFigure(b, t.LengthFactor, "buckling.lengthFactor"))
 	if l.Problem != nil || len(l.Needs) > 0 {
 		return l
 	}
-	l.State, l.Value = window.Entered, w.force(of)
+	l.State, l.Value = window.Entered, w.force(held)
+	l.Pitching = w.force(of("pitching", orFigure(b, t.PitchingFactor, "buckling.pitchingFactor")))
 	return l
 }
+
+// strutIn are the values of a strut on their way into steps.
+type strutIn struct{ n0, e, i, k, length working.In }
+
+// freeSteps is what the limit over the free length is called: with the toe
+// held by the ground it is one of the limits, at pitching it is not.
+var freeSteps = map[string]string{"free": "limit.freeLength", "pitching": "pitching.limit"}
 
 // unheld is the depth of soft or pre-bored ground: 0 m where it holds the pile
 // from the platform down. Blank is not zero.
@@ -365,8 +374,8 @@ func (w *judge) unheld(l *Limit) (z working.Of[quantity.Length], ok bool) {
 	return working.Put(b, pile.UnheldRule, "free.unheld", depth, soft.In(b), bored.In(b)), true
 }
 
-func (w *judge) combinedFree(l *Limit, strut pile.Strut, n0, e, i, k, length working.In) (of working.Of[quantity.Force]) {
-	buckling, err := strut.Combined(quantity.Force(n0.V))
+func (w *judge) combinedFree(l *Limit, state string, strut pile.Strut, in strutIn) (of working.Of[quantity.Force]) {
+	buckling, err := strut.Combined(quantity.Force(in.n0.V))
 	if err != nil {
 		l.Problem = w.problem(err)
 		return of
@@ -375,11 +384,11 @@ func (w *judge) combinedFree(l *Limit, strut pile.Strut, n0, e, i, k, length wor
 		l.Needs = append(l.Needs, "field.rigs.gripHeight")
 		return of
 	}
-	euler := working.Put(w.book, pile.EulerRule, "free.euler", buckling.Euler, e, i, k, length)
-	return working.Put(w.book, pile.CombinedRule, "limit.freeLength", buckling.Limit, n0, euler.In())
+	euler := working.Put(w.book, pile.EulerRule, state+".euler", buckling.Euler, in.e, in.i, in.k, in.length)
+	return working.Put(w.book, pile.CombinedRule, freeSteps[state], buckling.Limit, in.n0, euler.In())
 }
 
-func (w *judge) steelFree(l *Limit, s section, strut pile.Strut, n0, e, i, k, length working.In) (of working.Of[quantity.Force]) {
+func (w *judge) steelFree(l *Limit, state string, s section, strut pile.Strut, in strutIn) (of working.Of[quantity.Force]) {
 	yield, known := w.yield(l, s)
 	if w.pileType.Curve == "" {
 		l.Needs = append(l.Needs, "field.pileTypes.buckling.curve")
@@ -393,7 +402,7 @@ func (w *judge) steelFree(l *Limit, s section, strut pile.Strut, n0, e, i, k, le
 		return of
 	}
 	alpha := figure(id)
-	buckling, err := strut.Steel(quantity.Force(n0.V), s.area.V, quantity.Pressure(yield.V), quantity.Ratio(alpha.V))
+	buckling, err := strut.Steel(quantity.Force(in.n0.V), s.area.V, quantity.Pressure(yield.V), quantity.Ratio(alpha.V))
 	if err != nil {
 		l.Problem = w.problem(err)
 		return of
@@ -403,11 +412,11 @@ func (w *judge) steelFree(l *Limit, s section, strut pile.Strut, n0, e, i, k, le
 		return of
 	}
 	b := w.book
-	euler := working.Put(b, pile.EulerRule, "free.euler", buckling.Euler, e, i, k, length)
-	lambda := working.Put(b, pile.SlendernessRule, "free.slenderness", buckling.Slenderness, s.area.In(), yield, euler.In())
-	phi := working.Put(b, pile.PhiRule, "free.phi", buckling.Phi, alpha, lambda.In())
-	chi := working.Put(b, pile.ChiRule, "free.chi", buckling.Chi, phi.In(), lambda.In())
-	return working.Put(b, pile.SteelFreeRule, "limit.freeLength", buckling.Limit, chi.In(), n0)
+	euler := working.Put(b, pile.EulerRule, state+".euler", buckling.Euler, in.e, in.i, in.k, in.length)
+	lambda := working.Put(b, pile.SlendernessRule, state+".slenderness", buckling.Slenderness, s.area.In(), yield, euler.In())
+	phi := working.Put(b, pile.PhiRule, state+".phi", buckling.Phi, alpha, lambda.In())
+	chi := working.Put(b, pile.ChiRule, state+".chi", buckling.Chi, phi.In(), lambda.In())
+	return working.Put(b, pile.SteelFreeRule, freeSteps[state], buckling.Limit, chi.In(), in.n0)
 }
 
 // stiffness is the modulus of elasticity: stated, else of the material.

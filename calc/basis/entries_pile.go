@@ -138,6 +138,8 @@ var timberEntries = []Entry{
 var strutEntries = []Entry{
 	{ID: "buckling.lengthFactor", Value: "1.0", Dim: quantity.Dimensionless, Document: own, Edition: none,
 		Clause: "buckling length over free length: the grip and the ground hold the pile sideways, neither keeps it from turning", Mark: Own},
+	{ID: "buckling.pitchingFactor", Value: "2.0", Dim: quantity.Dimensionless, Document: own, Edition: none,
+		Clause: "while a pile is pitched: the grip keeps the head from turning, the toe stands on the ground and may slip sideways", Mark: Own},
 
 	{ID: "pile.section", Value: "N_0 = A sigma_lim", Formula: true, Document: statics, Edition: none, Clause: "even stress over the section", Mark: Practice},
 	{ID: "pile.offAxis", Value: "F_lim = sigma_lim/(1/A + e/W_el)", Formula: true, Document: statics, Edition: none,

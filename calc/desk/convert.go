@@ -123,6 +123,11 @@ func (f *file) showCard(r *document.Node) *document.Node {
 	if a.Low != nil {
 		fact("efficiency", words.Say("efficiency.head")+", "+words.Say("efficiency.two", f.textOf(a.Low), f.textOf(a.High)))
 	}
+	for _, l := range a.Limits {
+		if l.PitchingReading != nil {
+			fact("pitching", words.Say("card.notAbove", f.textOf(l.PitchingReading)))
+		}
+	}
 	fact("hold", f.hold(p))
 	rows := document.NewList()
 	for _, row := range f.judge().Card(a, nil).Rows {

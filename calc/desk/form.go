@@ -292,7 +292,7 @@ func strengthFields(p job.PileType) []string {
 
 // freeFields are what buckling needs.
 func freeFields(p job.PileType) []string {
-	list := []string{"stiffness", "buckling/lengthFactor"}
+	list := []string{"stiffness", "buckling/lengthFactor", "buckling/pitchingFactor"}
 	if p.Shape == "H" || p.Shape == "tube" || p.Material == "steel" {
 		list = append(list, "buckling/curve")
 	}

@@ -133,7 +133,11 @@ func (f *file) limits(a assess.Answer) *document.Node {
 		for _, p := range l.Parts {
 			parts.Append(newObject().with("label", text(words.Say(p.Key))).with("value", f.says(p.Value)).with("least", yes(p.Least)).Node)
 		}
-		list.Append(o.with("says", text(says)).with("parts", parts).with("notes", texts(words.Notes(l.Notes))).
+		also := document.NewList()
+		if l.Pitching != nil {
+			also.Append(newObject().with("label", text(words.Say("limit.pitching"))).with("value", f.says(l.Pitching)).with("reading", f.says(l.PitchingReading)).Node)
+		}
+		list.Append(o.with("says", text(says)).with("parts", parts).with("also", also).with("notes", texts(words.Notes(l.Notes))).
 			with("required", yes(required(l.Kind))).with("fields", f.limitForms(a.ID, l.Kind)).Node)
 	}
 	return list

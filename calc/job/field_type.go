@@ -22,6 +22,7 @@ var typeFields = join([]Field{
 	words("/pileTypes/*/timber/class"), strength("/pileTypes/*/timber/strength"),
 	stiffness("/pileTypes/*/stiffness"),
 	choice("/pileTypes/*/buckling/curve", "a0", "a", "b", "c", "d"), ratio("/pileTypes/*/buckling/lengthFactor", "", 0, 4, true),
+	ratio("/pileTypes/*/buckling/pitchingFactor", "", 0, 4, true),
 
 	force("/pileTypes/*/pressingLimit", true), words("/pileTypes/*/pressingLimitBasis"),
 	choice("/pileTypes/*/drivingLimit", "maker", "while pressing", "0.8 fck with prestress", "0.8 fy", "0.9 fy", "0.8 timber"),

@@ -20,7 +20,7 @@ type PileType struct {
 	SteelGrade, TimberClass          string
 	Yield, TimberStrength, Stiffness Given[quantity.Pressure]
 	Curve                            string
-	LengthFactor                     Given[quantity.Ratio]
+	LengthFactor, PitchingFactor     Given[quantity.Ratio]
 
 	Bars, Lap   Given[quantity.Length]
 	Waiver      Waiver
@@ -95,7 +95,7 @@ func (j Job) PileType(id string) (p PileType, ok bool) {
 		},
 		SteelGrade: n.Get("steel").Get("grade").Text(), TimberClass: n.Get("timber").Get("class").Text(),
 		Yield: r.pressure("steel/yield"), TimberStrength: r.pressure("timber/strength"), Stiffness: r.pressure("stiffness"),
-		Curve: n.Get("buckling").Get("curve").Text(), LengthFactor: r.ratio("buckling/lengthFactor"),
+		Curve: n.Get("buckling").Get("curve").Text(), LengthFactor: r.ratio("buckling/lengthFactor"), PitchingFactor: r.ratio("buckling/pitchingFactor"),
 		Bars: r.length("bars"), Lap: r.length("lap"),
 	}
 	p.Concrete.Age, p.Concrete.HasAge = count(concrete.Get("age"))

@@ -7,6 +7,7 @@ var card = map[string]string{
 	"fleet.limit.circuit": "the circuit pressure", "fleet.limit.pile": "the pile", "fleet.limit.reaction": "the reaction", "fleet.limit.gauge": "the gauge",
 	"fleet.limit.freeLength": "the free length", "fleet.limit.grip": "the grip",
 
+	"card.pitching": "While pitching, until the ground holds the toe", "card.notAbove": "not above {0}",
 	"card.rig": "Rig and circuit", "card.cylinders": "Cylinders and gauge", "card.gauge": "Gauge serial", "card.ballast": "Ballast on board",
 	"card.type": "Pile", "card.setLoad": "Set load", "card.efficiency": "Calibration", "card.hold": "Set criterion",
 	"card.set": "SET: hold here", "card.never": "STOP: never past this", "card.setAndNever": "SET and STOP: hold here, never past this",

@@ -65,6 +65,7 @@ var verdicts = map[string]string{
 
 	"limit.circuit": "Circuit pressure", "limit.pile": "Pile while pressed", "limit.reaction": "Reaction of the rig", "limit.gauge": "Gauge",
 	"limitState.entered": "entered", "limitState.waived": "waived", "limitState.missing": "missing",
+	"limit.pitching":   "While pitching, until the ground holds the toe",
 	"limit.freeLength": "Free length", "limit.grip": "Grip",
 	"limitState.unchecked": "not checked", "limit.uncheckedSays": "Not checked. It would need: {0}.",
 	"limit.open.rig": "Open the rig", "limit.open.circuit": "Open the circuit", "limit.open.gauge": "Open the gauge",

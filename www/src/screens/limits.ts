@@ -51,6 +51,10 @@ function oneLimit(doc: string, pile: string | undefined, limit: Limit): Template
       ? html`<p class="over">${label("limit.parts")}</p>
           ${limit.parts.map((part) => html`<div class="line ${part.least ? "least" : ""}"><span class="line-label">${part.label}</span><span class="line-value">${number(doc, pile, part.value)}</span></div>`)}`
       : nothing}
+    ${limit.also.map(
+      (state) => html`<p class="over">${state.label}</p>
+        <dl class="figures">${figure(label("limit.value"), number(doc, pile, state.value))} ${figure(label("limit.reading"), number(doc, pile, state.reading))}</dl>`,
+    )}
     ${limit.notes.map((note) => html`<p class="limit-says">${minus(note)}</p>`)}
     ${limit.says ? html`<p class="limit-says">${minus(limit.says)}</p>` : nothing}
     <div class="acts">

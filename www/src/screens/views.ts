@@ -105,6 +105,8 @@ export interface Limit {
   says: string;
   /** Of which the least is the limit, where there are several. */
   parts: { label: string; value: Says; least: boolean }[];
+  /** What holds for a while only, beside the limit. */
+  also: { label: string; value: Says; reading: Says | null }[];
   notes: string[];
   required: boolean;
   /** The forms in which it is entered. */
