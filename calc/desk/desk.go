@@ -58,7 +58,7 @@ func (d *Desk) answer(r *document.Node, data []byte) (*document.Node, []byte) {
 	case "enter":
 		return f.enter(r, data), nil
 	case "show":
-		return f.show(r, data), nil
+		return f.show(r, data)
 	case "save":
 		return okay().with("name", text(f.fileName())).with("title", text(f.job().Title())).Node, f.root.Stable()
 	}

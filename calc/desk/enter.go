@@ -32,6 +32,7 @@ func (f *file) enter(r *document.Node, data []byte) *document.Node {
 	if f.readOnly {
 		return refusal("desk.readOnly")
 	}
+	f.preview = nil
 	var answer *document.Node
 	switch do := r.Get("do").Text(); do {
 	case "type":
@@ -64,7 +65,8 @@ func (f *file) enter(r *document.Node, data []byte) *document.Node {
 		return refusal("desk.do", do)
 	}
 	if view := r.Get("show"); view != nil && answer.Get("ok").Bool() {
-		answer.Set("view", f.show(view, nil))
+		seen, _ := f.show(view, nil)
+		answer.Set("view", seen)
 	}
 	return answer
 }

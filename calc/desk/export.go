@@ -17,6 +17,8 @@ import (
 //	what    "piles": what is stated of each pile, as "import" reads it again, and
 //	        what was computed; "cutting": what the cutting crew needs
 //	sign    decimal sign of the table, "." or ","; the job's where it is absent
+//	bytes   "text" or "plain": that one comes as bytes beside the answer, and
+//	        neither stands in it; the table of 5,000 piles is a megabyte
 //
 // The members of the answer:
 //
@@ -30,27 +32,38 @@ import (
 // in its cell, digit for digit as it was stated. What is not known is blank. A
 // set reading stands there only where the window is open, and its calibration
 // beside it.
-func (f *file) showExport(r *document.Node) *document.Node {
+func (f *file) showExport(r *document.Node) (*document.Node, []byte) {
 	sign := f.job().Sign()
 	switch said := r.Get("sign").Text(); said {
 	case "":
 	case ".", ",":
 		sign = quantity.DecimalSign(said[0])
 	default:
-		return refusal("typed.choice", said, "., ,")
+		return refusal("typed.choice", said, "., ,"), nil
 	}
 	s := &sheet{f: f, sign: sign, ids: f.pilesInOrder(), contests: f.contests()}
-	o, what := okay(), r.Get("what").Text()
+	plain, what, asked := "", r.Get("what").Text(), r.Get("bytes").Text()
 	switch what {
 	case "piles":
 		s.piles()
 	case "cutting":
-		o = o.with("plain", text(s.cutting()))
+		plain = s.cutting()
 	default:
-		return refusal("typed.choice", what, "piles, cutting")
+		return refusal("typed.choice", what, "piles, cutting"), nil
 	}
 	name := strings.TrimSuffix(f.fileName(), ".job.json") + "-" + what + ".csv"
-	return o.with("text", text(table.Write(s.rows(), table.SeparatorFor(sign)))).with("name", text(name)).with("rows", whole(len(s.ids))).Node
+	o := okay().with("name", text(name)).with("rows", whole(len(s.ids)))
+	if asked == "plain" {
+		return o.Node, []byte(plain)
+	}
+	written := table.Write(s.rows(), table.SeparatorFor(sign))
+	switch {
+	case asked == "text":
+		return o.Node, []byte(written)
+	case what == "cutting":
+		o = o.with("plain", text(plain))
+	}
+	return o.with("text", text(written)).Node, nil
 }
 
 // sheet is a table in the making: a row a pile, column by column.

@@ -40,6 +40,19 @@ func sheet(t *testing.T, text string, comma rune) (header []string, rows map[str
 	return all[0], rows, strings.Join(order, " ")
 }
 
+// What is asked for as bytes is the same table, beside a small answer.
+func TestATableAsBytes(t *testing.T) {
+	x := shed(t)
+	for _, part := range []string{"text", "plain"} {
+		answer, out := x.call(`{"verb":"show","doc":"`+jobID+`","view":"export","what":"cutting","sign":",","bytes":"`+part+`"}`, nil)
+		require.True(t, answer.Get("ok").Bool(), answer.Compact())
+		assert.Equal(t, x.export("cutting", ",").Get(part).Text(), string(out))
+		assert.Nil(t, answer.Get("text"))
+		assert.Nil(t, answer.Get("plain"))
+		assert.Equal(t, "8", answer.Get("rows").Raw())
+	}
+}
+
 func TestThePilesAsATable(t *testing.T) {
 	x := shed(t)
 	v := x.export("piles", "")

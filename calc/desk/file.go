@@ -24,6 +24,7 @@ type file struct {
 	levels  map[string]job.HeadLevel
 	answers map[string]assess.Answer
 	order   []string // ids of the piles in the order of their marks
+	preview *preview // of a table of piles, until something is entered
 }
 
 func (f *file) job() job.Job { return job.View(f.root) }

@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"bytes"
 	"strings"
 
 	"gaugewright/calc/document"
@@ -14,7 +15,7 @@ import (
 // members:
 //
 //	encoding, encodingSays  how the bytes were taken; a sentence where that is to
-//	              be checked, and then the whole "text", to ask with from then on
+//	              be checked
 //	separator, separators[] {separator, label, says}: to choose from, with the
 //	              first row as each parts it where two fit equally
 //	header        line of the headers, 0 for none
@@ -35,16 +36,13 @@ import (
 //	              warnings[]
 //	rowCount      how many rows there are to be paged through
 func (f *file) showImport(r *document.Node, data []byte) *document.Node {
-	m, refused := f.importing(r, data)
+	m, refused := f.previewed(r, data)
 	if refused != nil {
 		return refused
 	}
 	o := okay().with("encoding", text(string(m.table.Encoding))).with("encodingSays", text(""))
 	if m.table.Encoding == table.Windows1252 {
 		o = o.with("encodingSays", text(words.Say("import.windows")))
-	}
-	if m.table.Encoding != table.UTF8 {
-		o = o.with("text", text(m.table.Text))
 	}
 	line := 0
 	if len(m.table.Offered) == 0 && m.header >= 0 {
@@ -76,6 +74,34 @@ func (f *file) showImport(r *document.Node, data []byte) *document.Node {
 		rows.Append(m.rowNode(row))
 	}
 	return o.with("refusals", refusals).with("rows", rows).with("from", whole(from)).with("rowCount", whole(len(chosen))).Node
+}
+
+// preview is the last table that was read for a preview. Its pages are asked for
+// one after the other, and 20,000 rows are not read anew for each.
+type preview struct {
+	args string
+	data []byte
+	read *importing
+}
+
+// previewed is the reading of the table of a request, which may be the last one.
+func (f *file) previewed(r *document.Node, data []byte) (*importing, *document.Node) {
+	key := newObject()
+	for _, name := range []string{"text", "separator", "header", "columns", "units", "sign", "defaults"} {
+		if value := r.Get(name); value != nil {
+			key = key.with(name, value)
+		}
+	}
+	args := key.Compact()
+	if f.preview != nil && f.preview.args == args && bytes.Equal(f.preview.data, data) {
+		return f.preview.read, nil
+	}
+	f.preview = nil
+	m, refused := f.importing(r, data)
+	if refused == nil {
+		f.preview = &preview{args, data, m}
+	}
+	return m, refused
 }
 
 // mostPreviewed is how many rows one answer shows: with all their cells they

@@ -31,12 +31,19 @@ import (
 //
 // Every number for a person is a text with its unit and with the place of its
 // working. With a "trial" the answer is as if that had been entered. data are
-// the bytes of a table.
-func (f *file) show(r *document.Node, data []byte) *document.Node {
+// the bytes of a table; out is one that was asked for as bytes.
+func (f *file) show(r *document.Node, data []byte) (answer *document.Node, out []byte) {
 	f, refused := f.trial(r.Get("trial"))
-	if refused != nil {
-		return refused
+	switch {
+	case refused != nil:
+		return refused, nil
+	case r.Get("view").Text() == "export":
+		return f.showExport(r)
 	}
+	return f.view(r, data), nil
+}
+
+func (f *file) view(r *document.Node, data []byte) *document.Node {
 	switch view := r.Get("view").Text(); view {
 	case "sizing":
 		return f.showSizing(r)
@@ -68,8 +75,6 @@ func (f *file) show(r *document.Node, data []byte) *document.Node {
 		return f.showCompare(r)
 	case "import":
 		return f.showImport(r, data)
-	case "export":
-		return f.showExport(r)
 	default:
 		return refusal("desk.view", view)
 	}
@@ -77,7 +82,7 @@ func (f *file) show(r *document.Node, data []byte) *document.Node {
 
 func (f *file) showInfo() *document.Node {
 	j := f.job()
-	return okay().with("job", text(j.ID())).with("title", text(j.Title())).with("readOnly", yes(f.readOnly)).
+	return okay().with("job", text(j.ID())).with("title", text(j.Title())).with("readOnly", yes(f.readOnly)).with("sign", text(f.now("decimalSign").Text())).
 		with("changes", whole(history.Count(f.root))).with("piles", whole(len(j.Piles()))).
 		with("rigs", whole(len(j.Rigs()))).with("types", whole(len(j.PileTypes()))).
 		with("choices", whole(len(f.choices))).with("damage", texts(f.harm)).with("problems", texts(f.problems())).Node
