@@ -45,6 +45,20 @@ type JointRules struct {
 	NoStop     []Stratum         // named for stops
 	Neighbours []quantity.Length // Z_n
 	Stagger    quantity.Length   // s
+	Begun      bool              // the make-up goes on pieces that are in the ground, see [JointRules.Pressed]
+}
+
+// Pressed returns the rules for the rest of a pile of which pieces of so much
+// length together [0.1 mm] are in the ground: what is left is made up for the
+// need less that length, and pieces less those that are in. The joint on the
+// piece in the ground is part of it and asked nothing. A starter has no place
+// any more, a middle piece may come next. With the joint's level in place of the
+// toe's, every level stays what it was:
+//
+//	Z_toe' = Z_toe + l, Z_s' = Z_s - l
+func (r JointRules) Pressed(length int64) JointRules {
+	r.Toe, r.SpliceAt, r.Begun = r.Toe+Metres(length), r.SpliceAt-Metres(length), true
+	return r
 }
 
 // Stratum is a layer of the ground between two levels, both part of it.

@@ -31,7 +31,15 @@ func joints(toe quantity.Length, stock []Piece, sequence []int) (levels []float6
 // broken says by the words of the rules, level by level, what a sequence breaks:
 // "" for nothing. It shares nothing with the search.
 func broken(r JointRules, stock []Piece, sequence []int) string {
+	return brokenAbove(0, r, stock, sequence)
+}
+
+// brokenAbove asks only the pieces above so many, and the joints above those.
+func brokenAbove(pressed int, r JointRules, stock []Piece, sequence []int) string {
 	for at, line := range sequence {
+		if at < pressed {
+			continue
+		}
 		first, last := at == 0, at == len(sequence)-1
 		switch stock[line].Role {
 		case Starter:
@@ -53,7 +61,10 @@ func broken(r JointRules, stock []Piece, sequence []int) string {
 		}
 	}
 	cut := float64(r.Cutoff)
-	for _, z := range joints(r.Toe, stock, sequence) {
+	for at, z := range joints(r.Toe, stock, sequence) {
+		if at < pressed {
+			continue
+		}
 		toe := float64(r.SpliceAt) - (z - float64(r.Toe))
 		switch {
 		case math.Abs(z-cut) < float64(r.Clear)-near:
@@ -88,16 +99,26 @@ type laidByTrying struct {
 	cost             int64
 }
 
-func byLaying(need int64, stock []Piece, terms Terms, r JointRules) (best *laidByTrying) {
+func byLaying(need int64, stock []Piece, terms Terms, r JointRules) *laidByTrying {
+	return byLayingOn(nil, need, stock, terms, r)
+}
+
+// byLayingOn lays the rest of a pile on pieces that are in the ground; counts,
+// sequence and cost are those of the rest.
+func byLayingOn(pressed []int, need int64, stock []Piece, terms Terms, r JointRules) (best *laidByTrying) {
 	counts := make([]int, len(stock))
-	var sequence []int
+	sequence, below := slices.Clone(pressed), int64(0)
+	for _, line := range pressed {
+		below += stock[line].Length
+	}
 	var lay func(sum, extra int64)
 	lay = func(sum, extra int64) {
 		if sum >= need {
-			if broken(r, stock, sequence) != "" {
+			if brokenAbove(len(pressed), r, stock, sequence) != "" {
 				return
 			}
-			c := laidByTrying{slices.Clone(counts), slices.Clone(sequence), sum - need + extra + terms.JointPrice*int64(len(sequence)-1)}
+			rest := slices.Clone(sequence[len(pressed):])
+			c := laidByTrying{slices.Clone(counts), rest, sum - need + extra + terms.JointPrice*int64(len(rest)-1)}
 			better := best == nil
 			if best != nil {
 				order := []int{int(best.cost - c.cost), len(best.sequence) - len(c.sequence), slices.Compare(c.counts, best.counts), slices.Compare(best.sequence, c.sequence)}
@@ -113,7 +134,7 @@ func byLaying(need int64, stock []Piece, terms Terms, r JointRules) (best *laidB
 			}
 			return
 		}
-		if len(sequence) == terms.MaxPieces {
+		if len(sequence)-len(pressed) == terms.MaxPieces {
 			return
 		}
 		for i, p := range stock {
@@ -127,7 +148,7 @@ func byLaying(need int64, stock []Piece, terms Terms, r JointRules) (best *laidB
 			counts[i]--
 		}
 	}
-	lay(0, 0)
+	lay(below, 0)
 	return best
 }
 
@@ -198,6 +219,8 @@ func TestRulesAgainstTryingAll(t *testing.T) {
 			for _, s := range e.Stops {
 				require.NotEmpty(t, s.Makeup.Sequence, "%v", s)
 			}
+			_, err = r.BestByTable(need, stock, terms)
+			require.Error(t, err)
 			continue
 		}
 		solved++
@@ -205,6 +228,9 @@ func TestRulesAgainstTryingAll(t *testing.T) {
 		require.Equal(t, want.counts, got.Counts, "%d %v %v %+v", need, stock, terms, r)
 		require.Equal(t, want.sequence, got.Sequence, "%d %v %v %+v", need, stock, terms, r)
 		require.Equal(t, want.cost, got.Cost)
+		table, err := r.BestByTable(need, stock, terms)
+		require.NoError(t, err)
+		require.Equal(t, want.sequence, table.Sequence, "%d %v %v %+v", need, stock, terms, r)
 
 		c, err := r.Alternatives(need, stock, terms)
 		require.NoError(t, err)
@@ -220,6 +246,107 @@ func TestRulesAgainstTryingAll(t *testing.T) {
 	assert.Greater(t, solved, 8000)
 	for _, rule := range []string{"clear", "last", "bars", "noJoint", "noStop", "stagger", "most", "roles", "several"} {
 		assert.Greater(t, refused["segment.stopped."+rule], 5, rule)
+	}
+}
+
+// The rest of a pile on what is in the ground: what all orders of the whole pile
+// give that begin with these pieces.
+func TestPressedAgainstTryingAll(t *testing.T) {
+	rnd := rand.New(rand.NewSource(17))
+	solved, ruled := 0, 0
+	for range 20000 {
+		need, stock, terms, r := someRules(rnd)
+		var pressed []int
+		length := int64(0)
+		for range 1 + rnd.Intn(2) {
+			line := rnd.Intn(len(stock))
+			pressed, length = append(pressed, line), length+stock[line].Length
+		}
+		if length >= need {
+			continue
+		}
+		want := byLayingOn(pressed, need, stock, terms, r)
+		got, err := r.Pressed(length).Best(need-length, stock, terms)
+		table, failed := r.Pressed(length).BestByTable(need-length, stock, terms)
+		if want == nil {
+			require.Error(t, err, "%v on %v: %d %v %v %+v", got, pressed, need, stock, terms, r)
+			require.Error(t, failed)
+			continue
+		}
+		require.NoError(t, err, "%v on %v: %d %v %v %+v", want, pressed, need, stock, terms, r)
+		require.NoError(t, failed)
+		require.Equal(t, want.sequence, got.Sequence, "on %v: %d %v %v %+v", pressed, need, stock, terms, r)
+		require.Equal(t, want.sequence, table.Sequence)
+		require.Equal(t, want.cost, got.Cost)
+		for _, c := range r.Pressed(length).Checks(stock, got) {
+			hold(t, c.Rule, 1, c.Inputs...)
+		}
+		solved++
+		if free, _ := Best(need-length, stock, terms); !slices.Equal(free.Sequence, got.Sequence) {
+			ruled++
+		}
+	}
+	assert.Greater(t, solved, 3000)
+	assert.Greater(t, ruled, 500)
+}
+
+// Every rule at its edges: a starter of which the joint is meant, and a top of
+// 20 m. The joint is asked just at the edge, a tenth of a millimetre to either
+// side, with the datum so that all levels are above it, all below, and between.
+// By hand: toe 0, cut-off 10, head 11 m.
+func TestEveryRuleAtItsEdges(t *testing.T) {
+	for _, c := range []struct {
+		rule  string
+		joint float64 // height of the edge above the toe
+		r     JointRules
+		below string // which of below, at and above the edge are kept
+	}{
+		{"clear", 9.5, JointRules{Clear: 0.5}, "yyn"},
+		{"clear", 10.5, JointRules{Clear: 0.5}, "nyy"},
+		{"last", 8, JointRules{Last: 2}, "yyn"},
+		{"last", 10, JointRules{Last: 2}, "nyy"}, // goes with the cut
+		{"bars", 10, JointRules{Bars: 0.6}, "ynn"},
+		{"bars", 10.6, JointRules{Bars: 0.6}, "nyy"},
+		{"noJoint", 4, JointRules{NoJoint: []Stratum{{Top: 5, Bottom: 4}}}, "ynn"},
+		{"noJoint", 5, JointRules{NoJoint: []Stratum{{Top: 5, Bottom: 4}}}, "nny"},
+		{"noJoint", 5, JointRules{NoJoint: []Stratum{{Top: 5, Bottom: 5}}}, "yny"},
+		// Splices at 12: with 7 m in the ground the toe is at 5, with 8 at 4.
+		{"noStop", 7, JointRules{SpliceAt: 12, NoStop: []Stratum{{Top: 5, Bottom: 4}}}, "ynn"},
+		{"noStop", 8, JointRules{SpliceAt: 12, NoStop: []Stratum{{Top: 5, Bottom: 4}}}, "nny"},
+		{"stagger", 5.5, JointRules{Stagger: 0.5, Neighbours: []quantity.Length{6}}, "yyn"},
+		{"stagger", 6.5, JointRules{Stagger: 0.5, Neighbours: []quantity.Length{6}}, "nyy"},
+		{"stagger", 6.5, JointRules{Stagger: 0.5, Neighbours: []quantity.Length{6, 7}}, "nyn"}, // between two
+	} {
+		for _, datum := range []quantity.Length{0, -5, -10, -200, 200, 0.3} {
+			r := c.r
+			r.Cutoff = 10
+			for _, z := range []*quantity.Length{&r.Toe, &r.Cutoff, &r.SpliceAt} {
+				*z += datum
+			}
+			shift := func(list []Stratum) (moved []Stratum) {
+				for _, s := range list {
+					moved = append(moved, Stratum{Top: s.Top + datum, Bottom: s.Bottom + datum})
+				}
+				return moved
+			}
+			r.NoJoint, r.NoStop, r.Neighbours = shift(r.NoJoint), shift(r.NoStop), slices.Clone(r.Neighbours)
+			for i := range r.Neighbours {
+				r.Neighbours[i] += datum
+			}
+			got := ""
+			for _, off := range []int64{-1, 0, 1} {
+				stock := []Piece{{Length: int64(c.joint*m+0.5) + off, Count: 1, Role: Starter}, {Length: 20 * m, Count: 1, Role: Top}}
+				stock[1].Length = 11*m + 5000 - stock[0].Length // not without the starter
+				_, err := r.Best(11*m, stock, Terms{MaxPieces: 2})
+				if err == nil {
+					got += "y"
+					continue
+				}
+				got += "n"
+				expect(t, err, "segment.stopped."+c.rule)
+			}
+			assert.Equal(t, c.below, got, "%s at %v, datum %v", c.rule, c.joint, datum)
+		}
 	}
 }
 
@@ -661,4 +788,38 @@ func heavyRules(rnd *rand.Rand, need int64) JointRules {
 		r.Neighbours = append(r.Neighbours, somewhere())
 	}
 	return r
+}
+
+// Many lines with one or two pieces each and rules that few orders keep: states
+// are met again by other ways, and make-ups without an order among them.
+func TestRulesByTableAgainstTryingAll(t *testing.T) {
+	rnd := rand.New(rand.NewSource(16))
+	solved, laid := 0, 0
+	for range 400 {
+		stock := make([]Piece, 5+rnd.Intn(2))
+		for i := range stock {
+			stock[i] = Piece{Length: int64(5+rnd.Intn(5)) * m / 10, Count: 1 + rnd.Intn(2), Extra: int64(rnd.Intn(2)) * m / 10, Role: Role(rnd.Intn(9) / 5 * rnd.Intn(5))}
+		}
+		terms := Terms{JointPrice: int64(rnd.Intn(2)) * m / 10, MaxPieces: 6}
+		need := int64(20+rnd.Intn(15)) * m / 10
+		r := JointRules{}
+		for range 8 {
+			at := Metres(int64(5+rnd.Intn(30)) * m / 10)
+			r.NoJoint = append(r.NoJoint, Stratum{Top: at, Bottom: at})
+		}
+		want := byLaying(need, stock, terms, r)
+		got, err := r.BestByTable(need, stock, terms)
+		if want == nil {
+			require.Error(t, err)
+			continue
+		}
+		require.NoError(t, err)
+		require.Equal(t, want.sequence, got.Sequence, "%d %v %v %+v", need, stock, terms, r)
+		solved++
+		if free, _ := Best(need, stock, terms); free.Cost < got.Cost {
+			laid++
+		}
+	}
+	assert.Greater(t, solved, 100)
+	assert.Greater(t, laid, 30)
 }

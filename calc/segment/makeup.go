@@ -159,7 +159,7 @@ func (r JointRules) task(need int64, stock []Piece, terms Terms) (*task, error) 
 	if err != nil {
 		return nil, err
 	}
-	return &task{need, terms, newPlacing(need, terms.MaxPieces, bans, stock, available(stock))}, nil
+	return &task{need, terms, newPlacing(need, terms.MaxPieces, bans, r.Begun, stock, available(stock))}, nil
 }
 
 // solve searches by the terms: first without rules, which is quick, and with

@@ -18,6 +18,8 @@ type placing struct {
 	role   []Role
 	same   []int // an earlier line of the same length and role, or -1
 	free   bool  // no rule at all: any order will do
+	begun  int   // 1 where pieces are in the ground below these, which count as one then
+	must   bool  // the last line has to be used
 
 	left  []int    // pieces left to lay
 	radix []int    // the weight of one piece of a line in the number of what is left
@@ -33,8 +35,11 @@ type placing struct {
 const mostRemembered = 1 << 20
 
 // newPlacing takes the lines of stock with these numbers.
-func newPlacing(need int64, most int, bans []ban, stock []Piece, lines []int) *placing {
+func newPlacing(need int64, most int, bans []ban, begun bool, stock []Piece, lines []int) *placing {
 	p := &placing{need: need, most: most, bans: bans, free: len(bans) == 0}
+	if begun {
+		p.begun = 1
+	}
 	n := len(lines)
 	p.length, p.role, p.same = make([]int64, n), make([]Role, n), make([]int, n)
 	p.left, p.radix = make([]int, n), make([]int, n)
@@ -52,6 +57,12 @@ func newPlacing(need int64, most int, bans []ban, stock []Piece, lines []int) *p
 
 // replaces says whether a piece of line h may stand wherever one of i may.
 func (p *placing) replaces(h, i int) bool { return p.role[h] == Anywhere || p.role[h] == p.role[i] }
+
+// stands says whether a piece of line i may be number at of k.
+func (p *placing) stands(i, at, k int) bool { return p.role[i].stands(at+p.begun, k+p.begun) }
+
+// ends are the ends of the pile that are taken before any piece is laid.
+func (p *placing) ends() ends { return ends{starters: p.begun, all: p.begun} }
 
 // reach returns the reach of these lines.
 func (p *placing) reach() *reach {
@@ -73,16 +84,23 @@ func (p *placing) arrange(m *Makeup, stock []Piece) bool {
 	if !p.fits(counts, m.Pieces) {
 		return false
 	}
-	for at, i := range p.order {
-		m.Sequence[at] = lines[i]
-	}
+	copy(m.Sequence, p.lines(lines))
 	return true
+}
+
+// lines is the order that was found, by the lines of the stock that has these.
+func (p *placing) lines(available []int) []int {
+	list := make([]int, len(p.order))
+	for at, i := range p.order {
+		list[at] = available[i]
+	}
+	return list
 }
 
 // fits says whether k pieces by these counts have an order, which then stands
 // in p.order.
 func (p *placing) fits(counts []int, k int) bool {
-	var e ends
+	e := p.ends()
 	size := 1
 	for i, n := range counts {
 		e = e.with(p.role[i], n)
@@ -119,7 +137,7 @@ func (p *placing) lay(height int64, k, number int) bool {
 		return false
 	}
 	for i, n := range p.left {
-		if n == 0 || !p.role[i].stands(at, k) || p.same[i] >= 0 && p.left[p.same[i]] > 0 {
+		if n == 0 || !p.stands(i, at, k) || p.same[i] >= 0 && p.left[p.same[i]] > 0 {
 			continue
 		}
 		top, rest := height+p.length[i], number-p.radix[i]

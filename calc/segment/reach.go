@@ -62,7 +62,7 @@ func (r *reach) layer(k int) []uint64 {
 		next := make([]uint64, len(r.free))
 		if len(r.layers) == 0 {
 			for i, l := range r.place.length {
-				if h := int(l / r.unit); r.place.role[i].stands(0, 2) && h < r.size {
+				if h := int(l / r.unit); r.place.stands(i, 0, 2) && h < r.size {
 					next[h/64] |= 1 << (h % 64)
 				}
 			}
@@ -71,7 +71,7 @@ func (r *reach) layer(k int) []uint64 {
 			low := int(max(0, int64(r.size)-(r.most-joint)*r.long) / 64)
 			high := int(min(int64(r.size), joint*r.long)/64) + 1
 			for i, l := range r.place.length {
-				if r.place.role[i].stands(1, 3) {
+				if r.place.stands(i, 1, 3) {
 					move(next, below, int(l/r.unit), low, min(high, len(next)))
 				}
 			}
@@ -109,7 +109,7 @@ func (r *reach) total(k int, sum int64) bool {
 		return false
 	}
 	for i, l := range r.place.length {
-		if !r.place.role[i].stands(k-1, k) {
+		if !r.place.stands(i, k-1, k) {
 			continue
 		}
 		if k == 1 {
@@ -128,7 +128,7 @@ func (r *reach) total(k int, sum int64) bool {
 // next returns the least sum of k pieces that is at least so much.
 func (r *reach) next(k int, least int64) (sum int64, ok bool) {
 	for i, l := range r.place.length {
-		if !r.place.role[i].stands(k-1, k) {
+		if !r.place.stands(i, k-1, k) {
 			continue
 		}
 		found := l

@@ -103,6 +103,7 @@ type search struct {
 	limit   int64 // a make-up must cost less than this in length and extras
 	found   bool  // in this k
 	steps   int
+	effort  int // states after which it gives up
 	stopped bool
 
 	place  *placing // nil without rules
@@ -112,7 +113,7 @@ type search struct {
 	near   int64 // least cost of the make-ups below the state at hand that had no order
 	order  []int // of the cheapest make-up so far
 	// take, where it is given, is called with every make-up below the limit, which then stays.
-	take func(at, order []int, cost int64)
+	take func(order []int, cost int64)
 
 	seen       []met // nil until the search is long
 	tableAfter int   // states after which it is made
@@ -296,10 +297,13 @@ func newSearch(stock []Piece, from []int, K int, place *placing) *search {
 		small = small[size:]
 		return part
 	}
-	s := &search{n: n, row: row, place: place, near: beyond,
+	s := &search{n: n, row: row, place: place, near: beyond, effort: mostSteps,
 		length: cut(n), extra: cut(n), grid: cut(n),
 		shortest: cut((n + 1) * row), longest: cut((n + 1) * row), cheapest: cut((n + 1) * row),
 		count: cutSmall(n), before: cutSmall(n), open: cutSmall(n + 1), at: cutSmall(n), best: cutSmall(n),
+	}
+	if place != nil {
+		s.ends = place.ends()
 	}
 	dear := false
 	for i, line := range from {
@@ -335,7 +339,7 @@ func newSearch(stock []Piece, from []int, K int, place *placing) *search {
 		s.fill(s.cheapest, s.extra, lines)
 		s.byRatio = lines
 		slices.SortStableFunc(lines, func(a, b int) int {
-			return sign(s.extra[a]*s.length[b] - s.extra[b]*s.length[a]) // at most 1e15
+			return sign(s.extra[a]*s.length[b] - s.extra[b]*s.length[a]) // at most 3e17
 		})
 	}
 	return s
@@ -397,7 +401,7 @@ func (s *search) cover(i int, r int64) int64 {
 			r -= all
 			continue
 		}
-		// r <= 40 l, so r e is at most 4e7 x 1e9.
+		// r <= 40 l, so r e is at most 4e7 x 1.4e11: an order list puts prices on pieces.
 		return sum + (r*e+l-1)/l
 	}
 	return sum
@@ -407,7 +411,7 @@ func (s *search) cover(i int, r int64) int64 {
 // length, spent in length and extras before them.
 func (s *search) descend(i, k int, r, spent int64) {
 	s.steps++
-	if s.steps > mostSteps {
+	if s.steps > s.effort {
 		s.stopped = true
 	}
 	if s.stopped {
@@ -471,6 +475,9 @@ func (s *search) finish(i, k int, r, spent int64) {
 			return
 		}
 	}
+	if s.place != nil && s.place.must && p != q {
+		high = min(high, k-1)
+	}
 	if low > high {
 		return
 	}
@@ -511,7 +518,7 @@ func (s *search) finishInOrder(p, q, k, low, high int, r, spent int64) {
 			s.stopped = s.stopped || s.place.steps > mostSteps
 		case s.take != nil:
 			s.near = min(s.near, cost)
-			s.take(s.at, s.place.order, cost)
+			s.take(s.place.order, cost)
 		default:
 			s.limit, s.found = cost, true
 			copy(s.best, s.at)
