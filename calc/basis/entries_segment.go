@@ -30,4 +30,12 @@ var segmentEntries = []Entry{
 
 	{ID: "segment.order.spares", Value: "0 %", Dim: quantity.Dimensionless, Document: own, Edition: none,
 		Clause: "pieces ordered beyond those that the piles take; editable", Mark: Own},
+	{ID: "segment.order.ordered", Value: "n_o = up[n (1 + s)]", Formula: true, Document: own, Edition: none,
+		Clause: "spares are rounded up for each length by itself", Mark: Own},
+	{ID: "segment.order.cost", Value: "K = sum of off-cuts + j (joints) + extra costs", Formula: true, Document: own, Edition: none,
+		Clause: "the cost of a make-up, summed over the piles; the counts of the stock are shared", Mark: Own},
+	{ID: "segment.order.bound", Value: "B = max over prices >= 0 of (cheapest make-ups with prices - prices times counts)", Formula: true,
+		Document: "textbooks of mathematical optimisation", Edition: "recalled", Clause: "Lagrange's bound of a problem with shared resources", Mark: Memory},
+	{ID: "segment.order.reuse", Value: "l_r = min(L - h_c, l) - w", Formula: true, Document: own, Edition: none,
+		Clause: "an off-cut of the last piece stands first or last in a pile of a later stage, once; off unless asked for, not for prestressed piles", Mark: Own},
 }

@@ -24,6 +24,9 @@ import (
 //	segment.tooManyPieces   Value, Limit: the fewest pieces that reach the need, and how many are allowed
 //	segment.role            Line, Value, Limit: a role that is none of the list
 //	segment.stratum         Value, Limit: a top of a stratum below its bottom [m]
+//	segment.order.tooMany   Value, Limit: piles, and how many an order list takes
+//	segment.order.spares    Value, Limit: a share of spares outside 0 to 100 [%]
+//	segment.order.beside    Value, Limit: a neighbour that is no other pile of the list
 //	segment.stopped.*       Stops: the rules that leave no make-up; Value, Limit: total length and
 //	                        off-cut of the best without the first of them [m]; Line: its stratum
 //	segment.effort          the best make-up was not proven within the effort allowed
@@ -68,6 +71,12 @@ func (e *InputError) Error() string {
 		return line + ": role " + value + " is not known; 0 to " + limit + " is allowed"
 	case "segment.stratum":
 		return "a stratum has its top at " + value + " m, below its bottom at " + limit + " m"
+	case "segment.order.tooMany":
+		return value + " piles; an order list takes " + limit
+	case "segment.order.spares":
+		return value + " % of spares; 0 to " + limit + " % is allowed"
+	case "segment.order.beside":
+		return "a pile stands beside number " + value + ", which is not another of 0 to " + limit
 	case "segment.jointPrice":
 		return "a joint priced at " + value + " m; 0 to " + limit + " m of pile is allowed; for example 1 m"
 	case "segment.maxPieces":

@@ -305,6 +305,13 @@ type packing struct {
 		W   []int64 `json:"w"`
 		Opt int     `json:"opt"`
 	} `json:"bin_packing"`
+	Cutting []struct {
+		ID  string  `json:"id"`
+		L   int64   `json:"L"`
+		W   []int64 `json:"w"`
+		D   []int   `json:"d"`
+		Opt int     `json:"opt"`
+	} `json:"cutting_stock"`
 }
 
 // The cases of testdata/packing.json; their source stands in the file.
@@ -314,6 +321,7 @@ func published(t *testing.T) (p packing) {
 	require.NoError(t, json.Unmarshal(text, &p))
 	require.Len(t, p.Knapsack, 4)
 	require.Len(t, p.Bins, 2)
+	require.Len(t, p.Cutting, 3)
 	return p
 }
 

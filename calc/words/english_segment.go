@@ -17,6 +17,25 @@ var segmentRules = map[string]string{
 	"rule.segment.joint.noStop": "The toe is outside the stratum while the splice is made", "rule.segment.joint.stagger": "The joint keeps its distance from the neighbour's",
 	"rule.segment.joint.most": "The joints are not more than stated", "rule.segment.shift": "Needed length with the founding level moved",
 
+	"symbol.jobCost": "cost of all make-ups, in metres of pile", "symbol.jobBound": "what the cost cannot come below", "symbol.piecesTaken": "pieces that the piles take",
+	"symbol.spares": "share of spares", "symbol.piecesInStock": "pieces in stock", "symbol.jobOffCut": "off-cuts of all piles", "symbol.jobJoints": "joints of all piles",
+	"symbol.jobExtra": "extra costs of all pieces", "symbol.sawHeight": "saw cut above the toe", "symbol.lastPiece": "length of the last piece",
+	"symbol.offCutLoss": "lost at the saw and for a sound end",
+
+	"rule.segment.order.ordered": "Pieces to order", "rule.segment.order.missing": "Pieces that are missing", "rule.segment.order.cost": "Cost of all make-ups, in metres of pile",
+	"rule.segment.order.gap": "How far the cost may lie above the least", "rule.segment.order.boundHolds": "The cost is not below the bound",
+	"rule.segment.order.offCutKept": "Off-cut that is used again",
+
+	"segment.order.tooMany": "There are {0} piles; an order list takes {1}.",
+	"segment.order.spares":  "Spares of {0} % are outside what is handled, 0 to {1} %.",
+	"segment.order.beside":  "A pile is said to stand beside number {0}, which is not another pile of the list.",
+	"segment.order.missing": "The stock is short of {0} pieces: {1}.",
+	"segment.order.lacking": "No order from this stock alone exists.",
+	"segment.order.fewer":   "No order from this stock alone was found; it is not proven that there is none.",
+	"segment.order.proven":  "No cheaper order of this stock exists.",
+	"segment.order.gap":     "No order of this stock can be cheaper by more than {0}.",
+	"segment.order.close":   "Joints too near those of a neighbouring pile, with every make-up of what is left: {0}.",
+
 	"segment.stopped.clear":   "No make-up keeps its joints far enough from cut-off. Without that rule: {0}, off-cut {1}.",
 	"segment.stopped.last":    "No make-up keeps enough of its last piece below cut-off. Without that rule: {0}, off-cut {1}.",
 	"segment.stopped.bars":    "Every make-up has a joint in the bars that are left standing. Without that rule: {0}, off-cut {1}.",
