@@ -135,6 +135,25 @@ func BenchmarkRules(b *testing.B) {
 	}
 }
 
+// BenchmarkOrder makes the order list of a whole job.
+func BenchmarkOrder(b *testing.B) {
+	for _, job := range bigJobs() {
+		piles, stock, terms := job.draw(1)
+		b.Run(job.name, func(b *testing.B) {
+			b.ReportAllocs()
+			gap := 0.0
+			for b.Loop() {
+				o, err := OrderList(piles, stock, terms)
+				if err != nil {
+					b.Fatal(err)
+				}
+				gap = float64(o.Gap())
+			}
+			b.ReportMetric(100*gap, "%gap")
+		})
+	}
+}
+
 // BenchmarkEffortLimit is the longest that a make-up can take.
 func BenchmarkEffortLimit(b *testing.B) {
 	stock := misfit()
