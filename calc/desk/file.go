@@ -72,7 +72,8 @@ func (f *file) undecided() *document.Node {
 // of "now": the answers of the piles in it where it holds nothing but piles,
 // else all answers. Choices can only be settled by an entry, never made by one.
 func (f *file) changed(patch *document.Node) {
-	if patch.Len() != 1 {
+	piles := patch.Get("piles")
+	if patch.Len() != 1 || reorders(piles) {
 		f.order = nil
 	}
 	if len(f.choices) > 0 {
@@ -80,17 +81,24 @@ func (f *file) changed(patch *document.Node) {
 		f.judged = nil
 		return
 	}
-	piles := patch.Get("piles")
 	if f.judged == nil || patch.Len() != 1 || piles.Kind() != document.Map {
 		f.judged = nil
 		return
 	}
-	for id, p := range piles.Members() {
+	for id := range piles.Members() {
 		delete(f.answers, id)
+	}
+}
+
+// reorders says whether a patch of the piles may change which there are, or
+// their order.
+func reorders(piles *document.Node) bool {
+	for _, p := range piles.Members() {
 		if p.Len() == 0 || p.Get("mark") != nil || p.Get("struck") != nil {
-			f.order = nil
+			return true
 		}
 	}
+	return false
 }
 
 // pilesInOrder lists the piles by their marks. Sorting thousands of marks on

@@ -36,6 +36,32 @@ func TestPilesAreFoundByMarkAndState(t *testing.T) {
 	assert.Equal(t, "8", v.Get("all").Raw())
 }
 
+// A new pile is in the list also where nothing was worked out since the last
+// entry, and while a field has two values.
+func TestANewPileIsListedAtOnce(t *testing.T) {
+	add := func(x table, id string) {
+		x.t.Helper()
+		require.True(x.t, x.enter("add", `"what":"pile","ids":["`+id+`"]`).Get("ok").Bool())
+	}
+	x := shed(t)
+	require.Equal(t, 8, x.show("piles", "").Get("rows").Len())
+	x.typed("/now/rigs/0193b000-0000-7000-8000-000000000101/mass", "26 t")
+	add(x, "n1")
+	assert.Equal(t, 9, x.show("piles", "").Get("rows").Len())
+
+	y, load := opened(t, x.save()), "/now/piles/0193b000-0000-7000-8000-000000000601/workingLoad"
+	for sitting, copy := range map[string]table{"hand1": x, "hand2": y} {
+		a, _ := copy.call(`{"verb":"enter","doc":"`+jobID+`","sitting":{"id":"`+sitting+`"},"at":"2026-11-03T07:00:00Z","do":"type","path":"`+load+`","typed":"1`+sitting[4:]+`00"}`, nil)
+		require.True(t, a.Get("ok").Bool(), a.Compact())
+	}
+	a, _ := x.call(`{"verb":"enter","doc":"`+jobID+`","do":"join"}`, []byte(y.save()))
+	require.True(t, a.Get("ok").Bool(), a.Compact())
+	require.Equal(t, 1, x.show("choices", "").Get("choices").Len())
+	require.Equal(t, 9, x.show("piles", "").Get("rows").Len())
+	add(x, "n2")
+	assert.Equal(t, 10, x.show("piles", "").Get("rows").Len())
+}
+
 func TestAPileIsCopiedWithoutItsMark(t *testing.T) {
 	x := newTable(t)
 	x.fill()

@@ -31,8 +31,11 @@ export async function examples(): Promise<Record<string, string>> {
   return (await response.json()) as Record<string, string>;
 }
 
-/** Takes files dropped anywhere on the page. Returns the function that stops it. */
-export function acceptDrops(opened: (result: Promise<Opened>) => void): () => void {
+/**
+ * Takes files dropped anywhere on the page. What `first` wants, by answering
+ * true, is not opened as a job. Returns the function that stops it.
+ */
+export function acceptDrops(opened: (result: Promise<Opened>) => void, first: (file: File) => boolean = () => false): () => void {
   const over = (event: DragEvent) => {
     if (event.dataTransfer?.types.includes("Files")) event.preventDefault();
   };
@@ -40,7 +43,7 @@ export function acceptDrops(opened: (result: Promise<Opened>) => void): () => vo
     const files = event.dataTransfer?.files;
     if (!files || files.length === 0) return;
     event.preventDefault();
-    for (const file of files) opened(openBlob(file));
+    for (const file of files) if (!first(file)) opened(openBlob(file));
   };
   addEventListener("dragover", over);
   addEventListener("drop", drop);
@@ -64,7 +67,7 @@ export async function sendOut(doc: string, { share }: { share: boolean }): Promi
   const { answer, bytes, seq } = await fileOf(doc);
   if (!answer.ok || !bytes) return { how: "refused", says: answer.says ?? "The file could not be written." };
   const name = typeof answer.name === "string" ? answer.name : "job.json";
-  const sent = await (share ? shareOrSave(bytes, name) : saveAs(bytes, name));
+  const sent = await (share ? shareOrSave(bytes, name, jobType) : saveAs(bytes, name, jobType));
   if (sent.how === "left" && seq !== undefined) await host.filed(doc, seq);
   return sent;
 }
@@ -77,22 +80,29 @@ async function fileOf(doc: string): Promise<Full> {
   return failed || saved.answer.code === "broken" ? host.rawSave(doc) : saved;
 }
 
-async function shareOrSave(bytes: Uint8Array, name: string): Promise<Sent> {
-  const file = shareable(bytes, name);
-  if (!file) return saveAs(bytes, name);
+const jobType = "application/json";
+
+/** Sends a table out as a file. It is no copy of the job. */
+export function sendTable(bytes: Uint8Array, name: string, { share }: { share: boolean }): Promise<Sent> {
+  return share ? shareOrSave(bytes, name, "text/csv") : saveAs(bytes, name, "text/csv");
+}
+
+async function shareOrSave(bytes: Uint8Array, name: string, type: string): Promise<Sent> {
+  const file = shareable(bytes, name, type);
+  if (!file) return saveAs(bytes, name, type);
   try {
     await navigator.share({ files: [file] });
     return { how: "left" };
   } catch (problem) {
     if (isAbort(problem)) return { how: "cancelled" };
-    return saveAs(bytes, name);
+    return saveAs(bytes, name, type);
   }
 }
 
 /** Some share sheets refuse JSON but take text; the name then gets a second ending. */
-function shareable(bytes: Uint8Array, name: string): File | null {
+function shareable(bytes: Uint8Array, name: string, type: string): File | null {
   if (!navigator.canShare) return null;
-  const forms = [new File([bytes as BlobPart], name, { type: "application/json" }), asText(bytes, name)];
+  const forms = [new File([bytes as BlobPart], name, { type }), asText(bytes, name)];
   return forms.find((file) => navigator.canShare({ files: [file] })) ?? null;
 }
 
@@ -100,8 +110,8 @@ function asText(bytes: Uint8Array, name: string): File {
   return new File([bytes as BlobPart], `${name}.txt`, { type: "text/plain" });
 }
 
-async function saveAs(bytes: Uint8Array, name: string): Promise<Sent> {
-  const blob = new Blob([bytes as BlobPart], { type: "application/json" });
+async function saveAs(bytes: Uint8Array, name: string, type: string): Promise<Sent> {
+  const blob = new Blob([bytes as BlobPart], { type });
   try {
     await fileSave(blob, { fileName: name });
     return { how: "left" };

@@ -12,6 +12,8 @@
 //   openFile(bytes)                  a file from outside, under a name of its own
 //   keep(doc)                        store an opened file whose job was known
 //   show(doc, view, args?)           a view; never changes anything
+//   showTable(doc, view, args, table)  a view of a table that may come in
+//   showBytes(doc, view, args)       a view that comes with bytes
 //   enter(doc, entry, options?)      the only change; savedAt says it is durable
 //   save(doc)                        the file's bytes and its suggested name
 //   rawSave(doc)                     the same without the calculation
@@ -56,11 +58,17 @@ export interface Entry {
   [name: string]: Json | undefined;
 }
 
+/** A table of piles as it came, under a name that no other one has. */
+export interface Table {
+  name: string;
+  bytes: Uint8Array;
+}
+
 export interface EnterOptions {
   /** The view to answer with, as for show. */
   show?: { view: string; [name: string]: Json | undefined };
-  /** How many ids the entry may need; more for pasted rows. */
-  ids?: number;
+  /** How many ids the entry may need, or those made for it. */
+  ids?: number | string[];
   bytes?: Uint8Array;
 }
 
@@ -116,6 +124,19 @@ export async function show<T = Answer>(doc: string, view: string, args: Record<s
   return JSON.parse(reply.text) as T;
 }
 
+/** A view of a table that has not come in yet. Its bytes go to the worker once, however often it is looked at. */
+export async function showTable<T = Answer>(doc: string, view: string, args: Record<string, Json>, table: Table): Promise<T> {
+  const request = { verb: "show", doc, request: text({ verb: "show", doc, view, ...args }), whole: true, table: table.name } as const;
+  const reply = JSON.parse((await send(request)).text) as Answer;
+  if (reply.code !== "no-table") return reply as T;
+  return JSON.parse((await send({ ...request, bytes: table.bytes })).text) as T;
+}
+
+/** A view with bytes beside it, which may take as long as a save. */
+export async function showBytes(doc: string, view: string, args: Record<string, Json>): Promise<Full> {
+  return full(await send({ verb: "show", doc, request: text({ verb: "show", doc, view, ...args }), whole: true }));
+}
+
 /** Makes one entry. With do:"type" neighbouring key presses on one path become one record. */
 export async function enter(doc: string, entry: Entry, options: EnterOptions = {}): Promise<Full> {
   const sitting = sittingOf(doc);
@@ -129,7 +150,7 @@ export async function enter(doc: string, entry: Entry, options: EnterOptions = {
     at: new Date().toISOString(),
     do: verb,
     ...rest,
-    ids: uuids(options.ids ?? 4),
+    ids: Array.isArray(options.ids) ? options.ids : uuids(options.ids ?? 4),
   });
   const reply = await send({
     verb: "enter",

@@ -13,6 +13,16 @@ export function uuidv7(now: number = Date.now()): string {
   return [hex.slice(0, 8), hex.slice(8, 12), hex.slice(12, 16), hex.slice(16, 20), hex.slice(20)].join("-");
 }
 
+/** Many ids, without holding up what else the thread has to do. */
+export async function uuidsInTurns(count: number): Promise<string[]> {
+  const list: string[] = [];
+  while (list.length < count) {
+    list.push(...uuids(Math.min(200, count - list.length)));
+    await new Promise((later) => setTimeout(later));
+  }
+  return list;
+}
+
 export function uuids(count: number): string[] {
   const now = Date.now();
   return Array.from({ length: count }, () => uuidv7(now));

@@ -59,7 +59,16 @@ export type ToWorker = { n: RequestNumber } & (
       token: string;
       bytes?: Uint8Array;
     }
-  | { verb: "show"; doc: string; request: string }
+  | {
+      verb: "show";
+      doc: string;
+      request: string;
+      /** It may take as long as a call that reads or writes a whole document. */
+      whole?: boolean;
+      /** The table that is looked at: the worker keeps the last one, so its bytes come once. */
+      table?: string;
+      bytes?: Uint8Array;
+    }
   | { verb: "save"; doc: string; request: string }
   | { verb: "filed"; doc: string; seq: number }
   | { verb: "keep"; doc: string }
@@ -92,6 +101,7 @@ export interface Reply {
 /** Why a request was refused by the host itself (in the answer as "code"). */
 export type HostCode =
   | "read-only" // another tab edits
+  | "no-table" // the worker does not hold this table (any more): send its bytes
   | "no-document" // nothing is stored or open under this name
   | "core-unavailable" // no WebAssembly, or the core does not start
   | "set-aside" // the core failed twice on this entry; it is kept aside

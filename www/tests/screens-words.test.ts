@@ -13,7 +13,7 @@ check("every label of the screens has words", async () => {
   for (const name of readdirSync(folder)) {
     const text = readFileSync(join(folder, name), "utf8");
     // Keys stand as plain texts of the form "part.part" with a known first part.
-    for (const [, key = ""] of text.matchAll(/"((?:aside|band|card|choices|compare|convert|core|example|field|fleet|form|history|incoming|job|jobs|joined|keep|limit|more|nav|paste|pick|pile|piles|print|reading|readonly|row|send|settings|sizing|status|thing|trial|update|waiver|working)\.[a-z.]+)"/g)) keys.add(key);
+    for (const [, key = ""] of text.matchAll(/"((?:aside|band|bring|card|choices|compare|convert|core|example|field|fleet|form|handout|history|incoming|job|jobs|joined|keep|limit|more|nav|paste|pick|pile|piles|print|reading|readonly|row|send|settings|sizing|status|thing|trial|update|waiver|working)\.[a-z.]+)"/g)) keys.add(key);
     for (const [, key = ""] of text.matchAll(/\b(?:label|word)\("([a-z.]+)"/g)) keys.add(key);
     for (const [, start = ""] of text.matchAll(/\blabelList\("([a-z]+)"\)/g)) keys.add(`${start}.1`);
   }

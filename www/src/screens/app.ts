@@ -4,6 +4,10 @@ import { html, nothing, render, type TemplateResult } from "lit-html";
 import { core, epoch } from "../signals.ts";
 import { aboutScreen } from "./about.ts";
 import { asideScreen } from "./aside.ts";
+import { bringScreen } from "./bring.ts";
+import { bringColumnsScreen } from "./bringcolumns.ts";
+import { bringRowsScreen } from "./bringrows.ts";
+import { watchTable } from "./bringstate.ts";
 import { cardScreen } from "./card.ts";
 import { choicesScreen } from "./choices.ts";
 import { watchDrops } from "./come.ts";
@@ -13,6 +17,7 @@ import { typingBeforeStart } from "./early.ts";
 import { openExample } from "./example.ts";
 import { fleetScreen } from "./fleet.ts";
 import { formScreen } from "./form.ts";
+import { handOutScreen } from "./handout.ts";
 import { historyScreen } from "./history.ts";
 import { incomingScreen } from "./incoming.ts";
 import { jobScreen, jobsScreen } from "./jobs.ts";
@@ -44,8 +49,12 @@ const drawn: Record<ScreenName, (...parts: string[]) => TemplateResult> = {
   "pick-pile": (doc, pile) => typePicker(doc, pile),
   limits: (doc = "", pile) => limitsScreen(doc, pile),
   form: (doc = "", path = "") => formScreen(doc, path),
-  piles: (doc = "", page = "0") => pilesScreen(doc, pageOf(page)),
+  piles: (doc = "", page) => pilesScreen(doc, page === undefined ? undefined : pageOf(page)),
   fleet: (doc = "", page = "0") => fleetScreen(doc, pageOf(page)),
+  bring: (doc = "") => bringScreen(doc),
+  "bring-rows": (doc = "", page = "0") => bringRowsScreen(doc, pageOf(page)),
+  "bring-columns": (doc = "") => bringColumnsScreen(doc),
+  "hand-out": (doc = "") => handOutScreen(doc),
   pile: (doc = "", pile = "") => pileScreen(doc, pile),
   working: (doc = "", step = "", pile) => workingScreen(doc, step, pile),
   convert: (doc = "", pile) => convertScreen(doc, pile),
@@ -71,6 +80,7 @@ export function startScreens(root: HTMLElement): void {
   watchHeight();
   watchDrops();
   watchTrial();
+  watchTable();
   const resume = typingBeforeStart(root);
   root.replaceChildren();
   let last: readonly string[] | undefined;

@@ -1,5 +1,6 @@
 // Files coming in by picker and by drop.
 import * as files from "../files.ts";
+import { dropped } from "./bringstate.ts";
 import { notice } from "./notice.ts";
 import { opened } from "./opened.ts";
 
@@ -12,5 +13,5 @@ export async function pickFile(): Promise<void> {
 }
 
 export function watchDrops(): void {
-  files.acceptDrops((result) => void result.then(opened, (problem: unknown) => (notice.value = String(problem))));
+  files.acceptDrops((result) => void result.then(opened, (problem: unknown) => (notice.value = String(problem))), dropped);
 }

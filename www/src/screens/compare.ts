@@ -104,16 +104,20 @@ function times(id: string, name: string, chosen: string, list: { value: string; 
 export function differenceList(title: string, list: Difference[], count: number): TemplateResult {
   return html`<section>
     <h2>${title}</h2>
-    <ul class="differences">
-      ${list.map(
-        (one) => html`<li>
-          <p class="difference-label">${placeText(one.label)}</p>
-          <p class="difference"><span class="was"><span class="said">${label("compare.was")} </span>${valueText(one.before)}</span>${into()}<span class="is"><span class="said">${label("compare.is")} </span>${valueText(one.after)}</span></p>
-        </li>`,
-      )}
-    </ul>
+    ${differences(list)}
     ${list.length < count ? html`<p class="hint">${label("choices.first", { shown: String(list.length), count: String(count) })}</p>` : nothing}
   </section>`;
+}
+
+export function differences(list: Pick<Difference, "label" | "before" | "after">[]): TemplateResult {
+  return html`<ul class="differences">
+    ${list.map(
+      (one) => html`<li>
+        <p class="difference-label">${placeText(one.label)}</p>
+        <p class="difference"><span class="was"><span class="said">${label("compare.was")} </span>${valueText(one.before)}</span>${into()}<span class="is"><span class="said">${label("compare.is")} </span>${valueText(one.after)}</span></p>
+      </li>`,
+    )}
+  </ul>`;
 }
 
 function into(): TemplateResult {

@@ -31,8 +31,8 @@ let timer: ReturnType<typeof setTimeout> | undefined;
 export const refusal = signal("");
 
 /** The view as last answered, undefined before. Tracks: use it inside a render. */
-export function view<T extends Answered>(doc: string, name: string, args: Args = {}): T | undefined {
-  const key = keyOf(doc, name, args);
+export function view<T extends Answered>(doc: string, name: string, args: Args = {}, table?: host.Table): T | undefined {
+  const key = keyOf(doc, name, args, table);
   const now = `${epoch.value}/${version(doc).value}`;
   let slot = slots.get(key);
   if (!slot) {
@@ -43,13 +43,19 @@ export function view<T extends Answered>(doc: string, name: string, args: Args =
   slots.set(key, slot);
   if (slot.asked !== now) {
     slot.asked = now;
-    void fetchInto(slot, now, doc, name, args);
+    void fetchInto(slot, now, table ? host.showTable<Answered>(doc, name, args, table) : host.show<Answered>(doc, name, args));
   }
   return slot.value.value as T | undefined;
 }
 
-async function fetchInto(slot: Slot, now: string, doc: string, name: string, args: Args): Promise<void> {
-  const answer = await waited(host.show<Answered>(doc, name, args));
+/** The same without asking: null where nobody has asked yet. */
+export function asked<T extends Answered>(doc: string, name: string, args: Args): T | undefined | null {
+  const slot = slots.get(keyOf(doc, name, args));
+  return slot && slot.asked === `${epoch.value}/${version(doc).value}` ? (slot.value.value as T | undefined) : null;
+}
+
+async function fetchInto(slot: Slot, now: string, asking: Promise<Answered>): Promise<void> {
+  const answer = await waited(asking);
   if (slot.asked === now) slot.value.value = answer;
 }
 
@@ -59,8 +65,8 @@ export function ask<T extends Answered>(doc: string, name: string, args: Args = 
 }
 
 /** Makes an entry; with `show` the view that comes back is on the screen at once. */
-export async function enter(doc: string, entry: Entry, show?: { view: string; [name: string]: Json }, ids?: number): Promise<Full> {
-  const full = await waited(host.enter(doc, entry, { ...(show ? { show } : {}), ...(ids === undefined ? {} : { ids }) }));
+export async function enter(doc: string, entry: Entry, show?: { view: string; [name: string]: Json }, ids?: number | string[], bytes?: Uint8Array): Promise<Full> {
+  const full = await waited(host.enter(doc, entry, { ...(show ? { show } : {}), ...(ids === undefined ? {} : { ids }), ...(bytes ? { bytes } : {}) }));
   batch(() => {
     const later = (version(doc).value += 1);
     const seen = full.answer["view"] as unknown as Answered | undefined;
@@ -106,6 +112,6 @@ function version(doc: string): Signal<number> {
   return found;
 }
 
-function keyOf(doc: string, name: string, args: Args): string {
-  return JSON.stringify([doc, name, Object.entries(args).sort(([a], [b]) => (a < b ? -1 : 1))]);
+function keyOf(doc: string, name: string, args: Args, table?: host.Table): string {
+  return JSON.stringify([doc, name, Object.entries(args).sort(([a], [b]) => (a < b ? -1 : 1)), table?.name ?? ""]);
 }

@@ -231,7 +231,7 @@ function choiceField(target: Target, field: Field, id: string): TemplateResult {
 }
 
 /** A ring, filled when chosen: shape, not colour. */
-function tick(on: boolean): TemplateResult {
+export function tick(on: boolean): TemplateResult {
   return html`<svg class="tick" width="18" height="18" viewBox="0 0 18 18" aria-hidden="true">
     <circle cx="9" cy="9" r="7.5"></circle>${on ? svg`<circle class="dot" cx="9" cy="9" r="4"></circle>` : nothing}
   </svg>`;

@@ -1,32 +1,39 @@
-// The piles of a job, a page of rows at a time. Also the sheet to print.
+// The piles of a job: a few with all that is known of each, a page at a time,
+// which is also the sheet to print; many as one list of single lines.
 import { signal } from "@preact/signals-core";
 import { html, nothing, type TemplateResult } from "lit-html";
 import { live } from "lit-html/directives/live.js";
 import { readOnly } from "../signals.ts";
-import { enter, view } from "./data.ts";
+import { enter, view, type Args } from "./data.ts";
 import { frame } from "./frame.ts";
 import { label } from "./labels.ts";
 import { number } from "./number.ts";
 import { pager, rowsAPage } from "./pager.ts";
+import { firstBlock, pileRows, toTop } from "./pilerows.ts";
 import { go, link, replace } from "./route.ts";
 import { stateMark } from "./statemark.ts";
 import { minus } from "./symbols.ts";
 import type { PileRow, Piles, State } from "./views.ts";
 
-export function pilesScreen(doc: string, page: number): TemplateResult {
-  const from = page * rowsAPage;
+/** Without a page many piles are one list. */
+export function pilesScreen(doc: string, page?: number): TemplateResult {
   const chosen = { ...(find.value === "" ? {} : { find: find.value }), ...(state.value === "" ? {} : { state: state.value }) };
-  const piles = view<Piles>(doc, "piles", { from, count: rowsAPage, ...chosen });
-  const shown = piles?.ok ? piles : undefined;
+  const piles = page === undefined ? firstBlock(doc, chosen) : view<Piles>(doc, "piles", { from: page * rowsAPage, count: rowsAPage, ...chosen });
+  const shown = piles?.ok ? piles : last?.doc === doc && piles === undefined ? last.piles : undefined;
+  if (shown) last = { doc, piles: shown };
+  const long = page === undefined && (shown?.all ?? 0) > rowsAPage;
   return frame({
-    name: "piles",
+    name: long ? "piles long" : "piles",
     over: shown ? shown.title : "",
     title: label("piles.title"),
     doc,
     actions: html`<a class="button" href=${link("job", doc)}>${label("piles.job")}</a>`,
-    body: shown ? html`${shown.all > fewPiles ? search(doc) : nothing}${list(doc, page, shown)}` : html`<p class="lead">${piles?.says ?? label("core.starting")}</p>`,
+    body: shown ? html`${shown.all > fewPiles ? search(doc, page) : nothing}${long ? many(doc, chosen, shown) : list(doc, page ?? 0, shown)}` : html`<p class="lead">${piles?.says ?? label("core.starting")}</p>`,
   });
 }
+
+/** Shown while the answer to another choice is under way, so that the list and its scroller stay. */
+let last: { doc: string; piles: Piles } | undefined;
 
 /** Lists this short need no search. */
 const fewPiles = 5;
@@ -35,8 +42,9 @@ const find = signal("");
 const state = signal("");
 const states: readonly State[] = ["open", "closed", "limit missing", "incomplete", "refused"];
 
-function search(doc: string): TemplateResult {
-  const first = () => replace("piles", doc);
+function search(doc: string, page: number | undefined): TemplateResult {
+  // A replaced address draws the screen anew, and the box would lose the focus.
+  const first = () => (page === undefined ? toTop() : page > 0 && replace("piles", doc, "0"));
   return html`<div class="search" role="search">
     <label for="find" class="over">${label("piles.find")}</label>
     <label for="state" class="over">${label("piles.only")}</label>
@@ -47,6 +55,17 @@ function search(doc: string): TemplateResult {
       ${states.map((one) => html`<option value=${one} .selected=${live(one === state.value)}>${label(`state.${one}`)}</option>`)}
     </select>
   </div>`;
+}
+
+function many(doc: string, chosen: Args, piles: Piles): TemplateResult {
+  return html`${piles.count === 0
+      ? html`<p class="lead pile-rows">${label("piles.nofind")}</p>`
+      : html`<p class="pile-count" role="status">${piles.count === piles.all ? label("piles.count", { count: `${piles.all}` }) : label("piles.found", { count: `${piles.count}`, all: `${piles.all}` })}</p>
+          ${pileRows(doc, chosen, piles.count)}`}
+    <details class="list-acts">
+      <summary>${label("piles.more")}</summary>
+      ${acts(doc, html`<a class="button" href=${link("piles", doc, "0")}>${label("piles.sheet")}</a>`)}
+    </details>`;
 }
 
 function list(doc: string, page: number, piles: Piles): TemplateResult {
@@ -67,10 +86,16 @@ function list(doc: string, page: number, piles: Piles): TemplateResult {
           </tbody>
         </table>`}
     ${pager(["piles", doc], page, piles.from, piles.rows.length, piles.count)}
-    <div class="acts">
+    ${acts(doc, html`<button type="button" @click=${() => print()}>${label("print")}</button>`)}`;
+}
+
+function acts(doc: string, toPrint: TemplateResult): TemplateResult {
+  return html`<div class="acts">
       <button type="button" ?disabled=${readOnly.value} @click=${() => void addPile(doc)}>${label("piles.add")}</button>
       <a class="button" href=${link("fleet", doc)}>${label("fleet.title")}</a>
-      <button type="button" @click=${() => print()}>${label("print")}</button>
+      <a class="button" href=${link("bring", doc)}>${label("piles.bring")}</a>
+      <a class="button" href=${link("hand-out", doc)}>${label("piles.handout")}</a>
+      ${toPrint}
     </div>`;
 }
 

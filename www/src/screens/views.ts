@@ -325,6 +325,8 @@ export interface Complaint {
 export interface Info extends Answered {
   title: string;
   readOnly: boolean;
+  /** The job's decimal sign, "" until somebody said it. */
+  sign: string;
   changes: number;
   piles: number;
   choices?: number;
@@ -377,6 +379,60 @@ export interface Difference {
 export interface Compare extends Answered {
   differences: Difference[];
   count: number;
+}
+
+/** How a table of piles would be taken; see showImport in the core. */
+export interface Import extends Answered {
+  encoding: "UTF-8" | "UTF-16" | "Windows-1252";
+  encodingSays: string;
+  separator: string;
+  separators: { separator: string; label: string; says: string }[];
+  /** Line of the headers, 0 for none. */
+  header: number;
+  columns: ImportColumn[];
+  fields: { field: string; label: string }[];
+  choices: { field: string; label: string; chosen: string; choices: Choice[] }[];
+  problems: string[];
+  questions: ImportQuestion[];
+  counts: Record<ImportState | "rows" | "skipped", number>;
+  ids: number;
+  rows: ImportRow[];
+  from: number;
+  rowCount: number;
+  complaints?: Complaint[];
+}
+
+export interface ImportColumn {
+  column: number;
+  header: string;
+  /** "" where the column is not read. */
+  field: string;
+  label: string;
+  unit: string;
+  needsUnit: boolean;
+  units: string[];
+  sample: string[];
+}
+
+export interface ImportQuestion {
+  kind: "separator" | "unit" | "sign";
+  column: number;
+  line: number;
+  says: string;
+  offers: Choice[];
+}
+
+export type ImportState = "new" | "changed" | "unchanged" | "refused";
+
+export interface ImportRow {
+  line: number;
+  mark: string;
+  state: ImportState;
+  stateSays: string;
+  cells: { column: number; says: string; problem?: string }[];
+  changes: { label: string; before: string; after: string }[];
+  problems: string[];
+  warnings: string[];
 }
 
 /** A job of one pile is worked on from the first screen. */

@@ -45,6 +45,8 @@ export class NoDocument extends Error {}
 
 export class Session {
   readonly #open = new Map<string, OpenDocument>();
+  /** The table that is being looked at before it comes in. */
+  table: { name: string; bytes: Uint8Array } | null = null;
   /** Opened files that are not kept on this device (yet). */
   readonly #unkept = new Map<string, BytesRow>();
 

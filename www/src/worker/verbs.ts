@@ -73,7 +73,11 @@ function asideRefusal(n: number, why: string): Reply {
 }
 
 export async function show({ session }: Desk, m: Message<"show">): Promise<Reply> {
-  const answer = await session.withOpen(m.doc, (core) => session.call(core, aRequest(m.n), m.request));
+  if (m.table !== undefined && m.bytes) session.table = { name: m.table, bytes: m.bytes };
+  const table = m.table === undefined ? null : session.table;
+  if (m.table !== table?.name) return refusal(m.n, "no-table", "The table is not here any more.");
+  const calling = m.whole ? aWholeRequest(m.n) : aRequest(m.n);
+  const answer = await session.withOpen(m.doc, (core) => session.call(core, calling, m.request, table?.bytes));
   return { n: m.n, ...answer };
 }
 
