@@ -103,7 +103,7 @@ func solveJob(piles []JobPile, groups []*jobGroup, stock []Piece, out []OrderPil
 			}
 			return plan
 		}
-		s.run(mostTrials/4, true)
+		s.run(mostTrials/8, true)
 		plan.lacking = plan.lacking || s.lacking()
 		s = s.enough(groups, stock)
 	}
@@ -135,7 +135,7 @@ func (s *solver) enough(groups []*jobGroup, stock []Piece) *solver {
 		return s
 	}
 	e.offer(e.copy(s, s.best))
-	e.run(mostTrials/2, true)
+	e.run(mostTrials/4, true)
 	return e
 }
 

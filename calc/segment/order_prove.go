@@ -1,6 +1,9 @@
 package segment
 
-import "slices"
+import (
+	"encoding/binary"
+	"slices"
+)
 
 // trial searches plans in which some piles are open and the rest keep the
 // patterns they have.
@@ -20,6 +23,10 @@ type trial struct {
 	plan   *plan // of the piles that are not open
 	groups []*trialGroup
 	steps  int // states that may still be visited
+
+	ceiling int64            // dearer plans are not looked for
+	seen    map[string]int64 // what was dearer by how much at least, see [trial.met]; nil without
+	key     []byte
 }
 
 // trialGroup is a number of open piles of a group with the patterns that they may
@@ -33,20 +40,31 @@ type trialGroup struct {
 	least, top []int   // of each line, what all groups after this take at least and at most
 }
 
-// prove searches all plans that could be better than the one at hand. Where it
-// comes to an end, that is the best, and the bound is its cost; where the patterns
-// are too many to list or the search takes too long, it leaves no more than a
-// better plan, if it met one.
+// prove searches all plans below a ceiling that comes nearer to the plan at hand.
+// Where the search below one comes to an end, no plan is there but what it met, and
+// the bound is that high; below the plan at hand itself, that plan is the best.
+// Where the patterns are too many to list or the search takes too long, it leaves
+// what it has.
 func (s *solver) prove() {
-	t := &trial{solver: s, plan: s.empty(), steps: s.trials}
-	complete := true
-	for g, c := range s.groups {
-		all := s.list(c, t.room(), proveSize)
-		complete = complete && all
-		t.groups = append(t.groups, s.ways(g, len(c.piles), len(c.pool)))
-	}
-	if t.run(); complete && t.steps > 0 {
-		s.bound = max(s.bound, s.value(s.best))
+	for part := int64(mostCeilings); part > 0 && !s.closed(); part /= 2 {
+		t := &trial{solver: s, plan: s.empty(), steps: s.trials, seen: map[string]int64{}}
+		t.ceiling = s.raw + (s.value(s.best)-1-s.raw)/part
+		complete := true
+		for g, c := range s.groups {
+			complete = s.list(c, t.room(), proveSize) && complete
+			t.groups = append(t.groups, s.ways(g, len(c.piles), len(c.pool)))
+		}
+		if !complete {
+			part = 1 // once more for a better plan
+			t.ceiling = s.value(s.best) - 1
+		}
+		t.run()
+		if s.trials = t.steps; s.trials <= 0 {
+			return
+		}
+		if complete {
+			s.bound = max(s.bound, min(s.next(t.ceiling+1), s.value(s.best)))
+		}
 	}
 }
 
@@ -57,10 +75,10 @@ func (s *solver) better() {
 	for g := range s.groups {
 		whole[g] = s.ways(g, 0, openSize)
 	}
-	plan, least := s.best.clone(), s.trials/4 // which is left to the proof
+	plan, least := s.best.clone(), s.trials/2 // which is left to the proof
 	for effort := betterSteps; effort > 0 && s.trials > least && !s.closed(); {
 		best := s.value(s.best)
-		t := &trial{solver: s, plan: plan, steps: openSteps}
+		t := &trial{solver: s, plan: plan, steps: openSteps, ceiling: best - 1}
 		opened := t.openSome(whole)
 		t.run()
 		spent := openSteps/20 + len(s.groups)/50 + openSteps - max(0, t.steps)
@@ -102,12 +120,14 @@ func (t *trial) openSome(whole []*trialGroup) (opened []given) {
 
 // The effort of the searches for a plan.
 const (
-	proveSize   = 300
-	openPiles   = 6
-	openSize    = 30
-	openSteps   = 3000
-	betterSteps = 400000
-	mostTrials  = 1000000
+	mostTrials   = 1200000 // steps of all trials
+	mostCeilings = 32      // the first is so small a part of the way to the plan at hand
+	proveSize    = 300     // patterns of a group that a proof lists
+	mostSeen     = 100000  // of what it met; some megabytes
+	openPiles    = 6       // at a time, to make a plan better
+	openSize     = 30      // patterns of each
+	openSteps    = 3000    // of one such trial
+	betterSteps  = 400000  // of those that did not help
 )
 
 // pick returns a pile of a plan that has a pattern, at random but the same every
@@ -132,7 +152,7 @@ func (s *solver) pick(p *plan) (group, pattern int) {
 }
 
 // room is how much dearer than the raw bound a better plan may be.
-func (t *trial) room() int64 { return t.value(t.best) - 1 - t.raw }
+func (t *trial) room() int64 { return min(t.value(t.best)-1, t.ceiling) - t.raw }
 
 // ways are the patterns that so many open piles of a group may take, at most so
 // many of them.
@@ -196,7 +216,7 @@ func (t *trial) pile(i, n, at int, above int64) {
 		return
 	}
 	group := t.groups[i]
-	if t.steps--; t.steps <= 0 || above+t.sure(group, group.piles-n) > t.room() {
+	if t.steps--; t.steps <= 0 || above+t.sure(group, group.piles-n) > t.room() || t.met(i, n, at, above) {
 		return
 	}
 	for w := at; w < len(group.ways) && above+group.above[w] <= t.room(); w++ {
@@ -208,6 +228,26 @@ func (t *trial) pile(i, n, at int, above int64) {
 		}
 		t.assign(t.plan, group.g, group.ways[w], -1)
 	}
+}
+
+// met says whether the trial was here before with as much left of each line, and no
+// dearer: then nothing better is to be found.
+func (t *trial) met(i, n, at int, above int64) bool {
+	if t.seen == nil {
+		return false
+	}
+	t.key = append(t.key[:0], byte(i), byte(i>>8), byte(n), byte(n>>8), byte(at), byte(at>>8))
+	for _, left := range t.plan.left {
+		t.key = binary.LittleEndian.AppendUint32(t.key, uint32(left))
+	}
+	least, met := t.seen[string(t.key)]
+	if met && least <= above {
+		return true
+	}
+	if met || len(t.seen) < mostSeen {
+		t.seen[string(t.key)] = above
+	}
+	return false
 }
 
 // sure is what the lines add at least, with so many piles of this group and all

@@ -42,7 +42,10 @@ import "slices"
 // A pattern that with the prices is dearer than the cheapest of its group by the
 // distance of plan and bound cannot be in a better plan. If the rest can be listed,
 // a search over all of it ([solver.prove]) ends with the best plan, or gives up
-// after a fixed effort and leaves plan and bound as they are.
+// after a fixed effort and leaves the plan, and a bound as high as it came.
+//
+// All costs, prices and bounds are whole tenths of a millimetre, and every effort
+// is counted in steps: the same job has the same answer on every machine.
 type solver struct {
 	price  int64
 	stock  []Piece // as the search of one pile may take it
@@ -232,7 +235,7 @@ func (s *solver) closed() bool { return s.best != nil && s.value(s.best) <= s.bo
 // tenths of a second, and 5000 not a hundred times as long.
 const (
 	searchEffort  = 7000    // make-ups of a pile that are searched to raise the bound
-	mostStates    = 3000000 // of these searches
+	mostStates    = 1500000 // of these searches
 	leastRounds   = 3       // of all piles, whatever the effort says
 	mostRounds    = 300
 	mostStale     = 6      // rounds that find nothing
@@ -316,30 +319,37 @@ func (s *solver) demand() []int {
 // raise takes the bound that the last search with these prices gives, where it
 // is higher than the one at hand.
 func (s *solver) raise(prices []int64) {
-	raw, whole := int64(0), int64(0)
+	raw := int64(0)
 	for _, c := range s.groups {
 		n := int64(len(c.piles))
 		raw += n * c.low
-		whole -= n * (c.need + s.price)
 	}
 	for line, price := range prices {
 		if price > 0 {
 			raw -= price * int64(s.count[line])
 		}
 	}
-	bound := raw
-	// The next cost that can be: whole, modulo the step. A missing piece costs
-	// no whole number of steps, so only plans that miss nothing are meant.
-	if rest := (bound - whole) % s.step; rest != 0 && bound <= s.dearest {
+	if s.best == nil || raw > s.raw {
+		s.raw, s.bound = raw, s.next(raw)
+		copy(s.prices, prices)
+	}
+}
+
+// next is the least cost that can be and is not below the bound: whole, modulo the
+// step. A missing piece costs no whole number of steps, so only plans that miss
+// nothing are meant.
+func (s *solver) next(bound int64) int64 {
+	rest := bound
+	for _, c := range s.groups {
+		rest += int64(len(c.piles)) * (c.need + s.price)
+	}
+	if rest %= s.step; rest != 0 && bound <= s.dearest {
 		if rest < 0 {
 			rest += s.step
 		}
 		bound += s.step - rest
 	}
-	if s.best == nil || raw > s.raw {
-		s.raw, s.bound = raw, bound
-		copy(s.prices, prices)
-	}
+	return bound
 }
 
 // widen adds to each pool what is nearly as cheap as the cheapest with the prices
