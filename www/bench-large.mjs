@@ -1,6 +1,7 @@
 // Measures the core under Node as the browser runs it: the large job of the
 // budgets (5,000 piles, 60 readings each, 20,000 edits), the same schedule in a
-// general spreadsheet engine, and the memory of an hour's work. Prints rows with
+// general spreadsheet engine, the page's list of its piles and a pasted table in
+// headless Chromium, and the memory of an hour's work. Prints rows with
 // the budget beside; never fails.
 import { execFileSync } from "node:child_process";
 import { mkdtempSync, readFileSync, rmSync } from "node:fs";
@@ -9,6 +10,7 @@ import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { coreOf } from "./bench/core.mjs";
 import { hourOfWork } from "./bench/hour.mjs";
+import { listAndTable } from "./bench/list.mjs";
 import { howBusy, measured, mebibytes, median, milli, row, seconds, timed } from "./bench/print.mjs";
 import { compareSchedules } from "./bench/schedule.mjs";
 
@@ -18,6 +20,7 @@ const large = largeJob();
 
 howBusy();
 await measured("the large job", openEditSave);
+await measured("the list of the large job, and a table pasted", () => listAndTable(root, large));
 await measured("the schedule in a spreadsheet engine", () => compareSchedules(startCore, large.toString()));
 await measured("an hour of work", () => hourOfWork(startCore, root));
 process.exit(0);

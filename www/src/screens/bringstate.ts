@@ -81,6 +81,8 @@ export function signSaid(): string {
 export function preview(doc: string, from: number): Import | null | undefined {
   const now = held.value;
   if (now?.doc !== doc) return null;
+  // What is being taken is not looked at anew for every change it makes.
+  if (taking.value && last?.table === now.table) return last.answer;
   const answer = view<Import>(doc, "import", { ...asArgs(said.value), from, only: only.value }, now.table);
   if (answer) last = { table: now.table, answer };
   return last?.table === now.table ? last.answer : undefined;
@@ -114,7 +116,8 @@ export async function take(doc: string, { ids, encoding }: Import): Promise<void
     const { answer } = await enter(doc, { do: "import", ...asArgs(said.peek()) }, undefined, made, inUtf8(now.table.bytes, encoding));
     if (!answer.ok) return;
     notice.value = label("bring.done", { says: answer.says ?? "" });
-    drop();
+    // In a task of its own: the job has just grown by all its rows. Leaving drops the table.
+    await new Promise((later) => setTimeout(later));
     replace("piles", doc);
   } finally {
     taking.value = false;
