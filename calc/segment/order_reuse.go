@@ -23,15 +23,20 @@ type Reused struct {
 	Length   int64 // [0.1 mm]
 }
 
-// mostTried is how many different lengths of off-cuts are tried in a pile, the
-// longest first.
-const mostTried = 24
+// How many off-cuts are tried: different lengths in one pile, the longest first;
+// and in all piles, each try counted by the words of its reach, which take the time.
+const (
+	mostTried   = 24
+	reuseEffort = 150000000
+	eachTry     = 20000
+)
 
 // reuse takes the piles stage by stage and lets each use the one off-cut of
 // earlier stages that saves most: with the off-cut in it, and the rest of it from
 // the pieces that are left, it costs less than before by more than nothing, the
 // off-cut itself being paid for already. It returns the off-cuts and what they
-// save. It is quick and safe, not exact: an off-cut might do better elsewhere.
+// save. It is quick and safe, not exact: an off-cut might do better elsewhere, and
+// on a large job the last piles may not be tried.
 func (y *yard) reuse(lines int) (list []Reused, saved int64) {
 	turn := make([]int, 0, len(y.piles))
 	for i := range y.piles {
@@ -52,7 +57,7 @@ func (y *yard) reuse(lines int) (list []Reused, saved int64) {
 		slices.SortStableFunc(kept, func(a, b Reused) int { return sign(b.Length - a.Length) })
 		best, order, most := -1, []int(nil), int64(0)
 		y.move(y.order[i], 1)
-		for at, tried := 0, 0; at < len(kept) && tried < mostTried; at++ {
+		for at, tried := 0, 0; at < len(kept) && tried < mostTried && y.effort > 0; at++ {
 			if at > 0 && kept[at].Length == kept[at-1].Length {
 				continue
 			}
@@ -97,6 +102,10 @@ func (y *yard) withOffCut(i int, length int64) (order []int, saves int64) {
 	}
 	t.place.must = true
 	m, err := solve(t.need, stock, t.terms, t.terms, t.place, longSearch)
+	y.effort -= eachTry
+	if r := t.place.reached; r != nil {
+		y.effort -= len(r.layers) * len(r.free) * len(r.place.length)
+	}
 	if err != nil {
 		return nil, 0
 	}

@@ -12,10 +12,11 @@ type yard struct {
 	left   []int   // of each shared line: what no pile has taken
 	order  [][]int // of each pile, its lines from the toe up; nil: it has none
 	beside [][]int // piles beside each, stated on either side
+	effort int     // left for trying off-cuts
 }
 
 func newYard(piles []JobPile, stock []Piece, order [][]int, terms JobTerms) *yard {
-	y := &yard{piles: piles, terms: terms, stock: slices.Clone(stock), order: order, beside: make([][]int, len(piles))}
+	y := &yard{piles: piles, terms: terms, stock: slices.Clone(stock), order: order, beside: make([][]int, len(piles)), effort: reuseEffort}
 	for _, p := range stock {
 		y.left = append(y.left, p.Count)
 	}
