@@ -63,6 +63,9 @@ function mounted(now: Element | undefined): void {
   scroller = now as HTMLElement | undefined;
   const space = scroller?.firstElementChild as HTMLElement | undefined;
   if (!space) return;
+  // The first rows are drawn with the screen, the rest once it stands.
+  filled.value = rowsAFrame;
+  requestAnimationFrame(fill);
   stop = effect(() => {
     render(rows(), space);
   });
