@@ -38,3 +38,27 @@ func TestFigure(t *testing.T) {
 	_, ok := basis.Find("no such figure")
 	require.False(t, ok)
 }
+
+func TestPartsOfDifferentBasisAreTold(t *testing.T) {
+	stated := map[string]float64{"factor": 2, "hold/time": 30, "hold/movement": 0.001}
+	of := func(field string) (float64, bool) {
+		v, ok := stated[field]
+		return v, ok
+	}
+	assert.Empty(t, basis.Mixed("still hold", of))
+	assert.Equal(t, []basis.Part{{Field: "factor", Figure: "factor.high"}, {Field: "hold/movement", Figure: "hold.high.movement"}}, basis.Mixed("high factor", of))
+	assert.Equal(t, basis.Part{Field: "factor"}, basis.Mixed("long hold", of)[0], "the package has no factor")
+	delete(stated, "hold/movement")
+	assert.Empty(t, basis.Mixed("still hold", of), "a part that is not stated is not mixed")
+	assert.Empty(t, basis.Mixed("of the office", of), "a person's own")
+	for _, p := range basis.Packages() {
+		assert.Empty(t, basis.Mixed(p.ID, func(field string) (float64, bool) {
+			for _, part := range p.Parts {
+				if part.Field == field {
+					return basis.Figure(part.Figure), true
+				}
+			}
+			return 0, false
+		}), p.ID)
+	}
+}
