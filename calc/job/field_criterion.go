@@ -1,6 +1,10 @@
 package job
 
-import "gaugewright/calc/quantity"
+import (
+	"gaugewright/calc/basis"
+	"gaugewright/calc/demand"
+	"gaugewright/calc/quantity"
+)
 
 // criterionFields describe what the design demands of a set: the scheme with
 // its inputs, what the ground adds to or takes from the load, the founding
@@ -14,21 +18,26 @@ var criterionFields = join([]Field{
 
 	// Strength reduction.
 	ratio("/criteria/*/reduction/basic", "", 0, 1, true), ratio("/criteria/*/reduction/tested", "", 0, 1, true),
-	choice("/criteria/*/reduction/test", "none", "static", "dynamic"), ratio("/criteria/*/reduction/share", "%", 0, 1, false),
-	ratio("/criteria/*/reduction/risk", "", 1, 5, false),
+	choice("/criteria/*/reduction/test", tests...), ratio("/criteria/*/reduction/share", "%", 0, 1, false),
+	ratio("/criteria/*/reduction/risk", "", 1, 5, false), choice("/criteria/*/reduction/redundancy", "low", "high"),
+}, risks(), []Field{
 	// Characteristic value from static tests.
 	words("/criteria/*/tests/*/name"), force("/criteria/*/tests/*/resistance", true), force("/criteria/*/tests/*/setLoad", true),
-	date("/criteria/*/tests/*/on"),
+	date("/criteria/*/tests/*/on"), choice("/criteria/*/tests/*/kind", "static", demand.SetHold),
 	ratio("/criteria/*/xi1", "", 1, 2, false), ratio("/criteria/*/xi2", "", 1, 2, false), yesNo("/criteria/*/stiff"),
 	words("/criteria/*/combinations/*/name"), ratio("/criteria/*/combinations/*/factor", "", 0, 5, true),
 	// Resistance factor.
-	ratio("/criteria/*/resistanceFactor", "", 0, 1, true),
+	ratio("/criteria/*/resistanceFactor", "", 0, 1, true), choice("/criteria/*/resistanceTest", tests...),
 	// Credit for tests is entered by a person, never taken from holds.
 	words("/criteria/*/credit/by"), words("/criteria/*/credit/why"), date("/criteria/*/credit/on"),
 
 	force("/criteria/*/drag", false), ratio("/criteria/*/dragFactor", "", 0, 5, false),
 	force("/criteria/*/dugAway", false), force("/criteria/*/settling", false),
-	ratio("/criteria/*/setUp/ratio", "", 0, 10, true), yesNo("/criteria/*/setUp/wholePile"),
+	// Or made of layers along the pile.
+	words("/criteria/*/layers/*/name"), choice("/criteria/*/layers/*/zone", "dug away", "settling"),
+	length("/criteria/*/layers/*/thickness", 0, 200), bearing("/criteria/*/layers/*/resistance"),
+	{Pattern: "/criteria/*/perimeter", Kind: Quantity, Dim: quantity.Lengths, Unit: "m", MinOpen: true, Max: 20},
+	ratio("/criteria/*/setUp/ratio", "", 0, 10, true), yesNo("/criteria/*/setUp/wholePile"), yesNo("/criteria/*/setUp/longTerm"),
 	words("/criteria/*/setUp/test"), words("/criteria/*/setUp/by"), date("/criteria/*/setUp/on"),
 
 	choice("/criteria/*/foundingRule", "level and set", "set with least toe level", "level with least load", "level only"),
@@ -42,4 +51,17 @@ var criterionFields = join([]Field{
 	counted("/criteria/*/joints/most", 0, 100), length("/criteria/*/joints/stagger", 0, 60),
 	movement("/criteria/*/tolerance/plan", 2), ratio("/criteria/*/tolerance/slope", "", 0, 1, false),
 	ratio("/criteria/*/tolerance/plumb", "%", 0, 1, false),
-}, struck("/criteria/*/tests/*"), struck("/criteria/*/combinations/*"), struck("/criteria/*"))
+}, struck("/criteria/*/tests/*"), struck("/criteria/*/combinations/*"), struck("/criteria/*/layers/*"), struck("/criteria/*"))
+
+// tests are what a factor may be said to rest on. The set hold stands among
+// them to be refused with its reason.
+var tests = []string{"none", "static", "dynamic", demand.SetHold}
+
+// risks are the ratings of the average risk rating, and their weights.
+func risks() []Field {
+	var list []Field
+	for _, key := range basis.RiskKeys {
+		list = append(list, ratio("/criteria/*/reduction/ratings/"+key, "", 1, 5, false), ratio("/criteria/*/reduction/weights/"+key, "", 0, 10, true))
+	}
+	return list
+}

@@ -104,25 +104,6 @@ func waiverOf(n *document.Node, limit string) (Waiver, bool) {
 	return v, v.Complete()
 }
 
-// Criterion is what the design demands of a set.
-type Criterion struct {
-	ID, Path, Name, Scheme, Basis string
-	Factor                        Given[quantity.Ratio]
-	HoldTime                      Given[quantity.Time]
-}
-
-// Criterion returns the criterion with this id.
-func (j Job) Criterion(id string) (c Criterion, ok bool) {
-	n, path := j.thing("criteria", id)
-	if n == nil {
-		return Criterion{}, false
-	}
-	c = Criterion{ID: id, Path: path, Name: n.Get("name").Text(), Scheme: n.Get("scheme").Text(), Basis: n.Get("basis").Text()}
-	c.Factor = given[quantity.Ratio](n.Get("factor"), path, "factor", quantity.Dimensionless)
-	c.HoldTime = given[quantity.Time](n.Get("hold").Get("time"), path, "hold/time", quantity.Times)
-	return c, true
-}
-
 // Stock is a length of segment in the yard.
 type Stock struct {
 	ID, Path, Name string

@@ -7,7 +7,7 @@ var things = merge(thingNames, repeated())
 func repeated() map[string]string {
 	all := map[string]string{}
 	for _, at := range []string{"rigs", "rigs.pieces", "rigs.circuits", "gauges", "certificates", "stock", "pileTypes", "criteria",
-		"criteria.tests", "criteria.combinations", "groups", "strata", "piles"} {
+		"criteria.tests", "criteria.combinations", "criteria.layers", "groups", "strata", "piles"} {
 		all["field."+at+".struck.why"] = "Why it is struck out"
 		all["field."+at+".struck.by"] = "Struck out by"
 		all["field."+at+".struck.on"] = "Struck out on"
