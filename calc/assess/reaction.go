@@ -1,6 +1,7 @@
 package assess
 
 import (
+	"math"
 	"strconv"
 
 	"gaugewright/calc/job"
@@ -157,10 +158,16 @@ func (w *judge) heavier(l Limit, most working.In) {
 		a.Ways = append(a.Ways, Note{"way.ballastMost", []string{stated(w.rig.BallastMost).Text(sign)}})
 	}
 	if !s.placed {
-		step := figure("ballast.step")
+		step, code, args := figure("ballast.step"), "way.reaction", []string(nil)
+		if piece, n, tried := w.piecesCentred(load, quantity.Force(l.Value.V), share); n > 0 {
+			step, code, args = piece.Mass.In(b), "way.reactionPiecesCentred", []string{strconv.Itoa(n), piece.Name}
+		} else if tried {
+			a.Ways = append(a.Ways, Note{Code: "way.noPieces"})
+			return
+		}
 		dm := working.Put(b, rig.BallastRule, "ballast", rig.BallastFor(load, quantity.Force(l.Value.V), share, quantity.Mass(step.V)),
 			most, working.In{V: l.Value.V, Ref: l.Value.Ref}, s.share, figure("gravity"), step)
-		if !way(dm, "way.reaction") {
+		if !way(dm, code, args...) {
 			tooMuch()
 		}
 		return
@@ -197,6 +204,25 @@ func (w *judge) heavier(l Limit, most working.In) {
 	default:
 		a.Ways = append(a.Ways, Note{Code: "way.piecesUnknown"})
 	}
+}
+
+// piecesCentred is the least ballast in whole pieces of one kind for a load
+// under the centre of mass; n is 0 where no kind has enough pieces, tried says
+// whether there are any of a known mass.
+func (w *judge) piecesCentred(load, limit quantity.Force, share quantity.Ratio) (best job.Piece, n int, tried bool) {
+	least := quantity.Mass(math.Inf(1))
+	for _, piece := range w.rig.Pieces() {
+		if !piece.Mass.Known() {
+			continue
+		}
+		tried = true
+		dm := rig.BallastFor(load, limit, share, piece.Mass.V)
+		number := int(math.Round(float64(dm / piece.Mass.V)))
+		if dm < least && (!piece.HasCount || number <= piece.Count) {
+			best, n, least = piece, number, dm
+		}
+	}
+	return best, n, tried
 }
 
 // mostPieces bounds the pieces of one kind that are tried.

@@ -65,6 +65,23 @@ func TestBallastInWholePiecesAtItsPlaceOpensTheWindow(t *testing.T) {
 	assert.Equal(t, "way.ballastMost", answer(t, with(t, more(pieces, "/rigs/r/ballastMost", "45 t")...)).Ways[0].Code)
 }
 
+// Under the centre of mass nothing hangs on the place of a piece: what lacks of
+// nine tenths of the weight, over 0.9 g, in whole pieces.
+func TestBallastInWholePiecesUnderTheCentreOfMass(t *testing.T) {
+	heavy := []string{"/rigs/r/mass", "180 t", "/piles/p/workingLoad", "1000 kN", "/rigs/r/circuits/c/efficiency/low", "0.95", "/pileTypes/t/pressingLimit", "2400 kN",
+		"/rigs/r/pieces/k/name", "slab", "/rigs/r/pieces/k/mass", "5.0 t"}
+	a := answer(t, with(t, heavy...))
+	require.Equal(t, "way.reactionPiecesCentred", a.Ways[0].Code, "%v %v %v", a.State, a.Reasons, a.Ways)
+	n, err := strconv.Atoi(a.Ways[0].Args[1])
+	require.NoError(t, err)
+	needed := (a.Most.V - limitOf(a, window.Reaction).Value.V) / (0.9 * quantity.Gravity)
+	assert.GreaterOrEqual(t, 5*float64(n), needed)
+	assert.Less(t, 5*float64(n-1), needed)
+	other := more(heavy, "/rigs/r/pieces/j/name", "block", "/rigs/r/pieces/j/mass", strconv.FormatFloat(needed, 'f', 1, 64)+"9 t")
+	assert.Equal(t, []string{"1", "block"}, answer(t, with(t, other...)).Ways[0].Args[1:], "the least ballast of the kinds that are there")
+	assert.Equal(t, "way.noPieces", answer(t, with(t, more(heavy, "/rigs/r/pieces/k/count", strconv.Itoa(n-1))...)).Ways[0].Code)
+}
+
 // The far foot governs: 200 t at +0.5 m, feet at 3 m, pile in the middle: 0.9 x
 // 1961.3 x 2.5/3 = 1471.0 kN. For 1,618 kN, ballast at -2 m must carry (1618/0.9 x
 // 3 - 1961.33 x 2.5)/(9.80665 x 5) = 10.0 t: worked by hand from moments about the

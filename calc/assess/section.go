@@ -43,6 +43,10 @@ func (w *judge) sectionOf() section {
 	if t.Shape == "spun" {
 		s.density = "density.spun"
 	}
+	if t.OtherShape {
+		s.problem = &pile.InputError{Code: "pile.sectionShape", Text: t.Section, Allowed: t.Shape}
+		return s
+	}
 	if t.Area.Known() {
 		w.tabled(&s)
 		return s

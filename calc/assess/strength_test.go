@@ -59,6 +59,13 @@ var strengthJobs = map[string]struct {
 	"tabled": {[]string{"/pileTypes/t/shape", "H", "/pileTypes/t/width", "305 mm", "/pileTypes/t/area", "149 cm2", "/pileTypes/t/gyration", "75.8 mm",
 		"/pileTypes/t/drivingLimit", "0.8 fy", "/pileTypes/t/steel/yield", "345 MPa", "/pileTypes/t/pressingLimit", "", "/rigs/r/grip/offAxis", "15 mm"},
 		"", "", ""},
+	// The same tube as above, its measures of the table.
+	"section of a table": {[]string{"/pileTypes/t/section", "tube 508 x 12.5", "/pileTypes/t/drivingLimit", "0.8 fy",
+		"/pileTypes/t/steel/grade", "S355", "/pileTypes/t/buckling/curve", "a", "/pileTypes/t/pressingLimit", "",
+		"/rigs/r/circuits/c/stroke", "2.70 m", "/piles/p/softDepth", "1.50 m", "/piles/p/preBored", "2.00 m"}, "5526.1 kN", "5271.3 kN", "4423.4 kN"},
+	// A wall that is typed counts before the table's: A = pi 0.498 x 0.010 = 156.45 cm2.
+	"section of a table, one measure typed": {[]string{"/pileTypes/t/section", "tube 508 x 12.5", "/pileTypes/t/wall", "10 mm", "/pileTypes/t/drivingLimit", "0.8 fy",
+		"/pileTypes/t/steel/yield", "355 MPa", "/pileTypes/t/pressingLimit", ""}, "4443.2 kN", "", ""},
 	// The least of the maker's load, splice and a weaker segment.
 	"weakest": {[]string{"/pileTypes/t/splice/capacity", "2100 kN", "/stock/s6/pressingLimit", "2050 kN", "/piles/p/follower", "yes", "/pileTypes/t/followerCapacity", "2500 kN"},
 		"2050.0 kN", "", ""},

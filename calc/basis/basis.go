@@ -42,10 +42,11 @@ func Find(id string) (Entry, bool) {
 			return entries[i], true
 		}
 	}
-	return Entry{}, false
+	return sectionEntry(id)
 }
 
-// All returns every entry, in the order of this package's tables.
+// All returns every entry, in the order of this package's tables, without the
+// figures of [Sections].
 func All() []Entry { return append([]Entry(nil), entries...) }
 
 // Figure returns the number of a figure in its coherent unit. An unknown id,

@@ -3,6 +3,7 @@ package desk
 import (
 	"strings"
 
+	"gaugewright/calc/basis"
 	"gaugewright/calc/document"
 	"gaugewright/calc/job"
 	"gaugewright/calc/quantity"
@@ -59,7 +60,9 @@ func (f *file) field(path string) *document.Node {
 	if list := f.options(field, path); list != nil {
 		o = o.with("choices", list)
 	}
-	if words.Has("hint." + key) {
+	if says := f.tabledSays(path); says != "" && stored == "" {
+		o = o.with("hint", text(words.Say("hint.tabled", says)))
+	} else if words.Has("hint." + key) {
 		o = o.with("hint", text(words.Say("hint."+key)))
 	}
 	if key == "criteria.factor" {
@@ -78,7 +81,9 @@ func (f *file) options(field job.Field, path string) *document.Node {
 	switch {
 	case field.Kind == job.Choice:
 		for _, c := range field.Choices {
-			add(c, words.Say("choice."+c))
+			if f.offers(path, c) {
+				add(c, words.Say("choice."+c))
+			}
 		}
 	case field.Kind != job.Reference:
 		return nil
@@ -254,9 +259,36 @@ func (f *file) formAt(path string) (form, bool) {
 	return form{}, false
 }
 
+// offers says whether a choice makes sense at a path: sections of a table are
+// offered for the shape that is stated.
+func (f *file) offers(path, choice string) bool {
+	if at, ok := strings.CutSuffix(path, "/section"); ok {
+		s, tabled := basis.FindSection(choice)
+		shape := f.root.At(at + "/shape").Text()
+		return !tabled || shape == "" || shape == s.Shape
+	}
+	return true
+}
+
+// tabledSays is the measure of a tabled section that counts while none is typed
+// at the path, "" for every other path.
+func (f *file) tabledSays(path string) string {
+	names, _ := document.Split(path)
+	if len(names) != 4 || names[1] != "pileTypes" {
+		return ""
+	}
+	p, _ := f.job().PileType(names[2])
+	s, ok := basis.FindSection(p.Section)
+	if !ok || p.OtherShape || s.Figure(names[3]) == "" {
+		return ""
+	}
+	figure, _ := basis.Find(s.Figure(names[3]))
+	return f.localText(figure.Value)
+}
+
 // sectionFields are the measures that a shape has.
 func sectionFields(p job.PileType) []string {
-	list := []string{"name", "shape"}
+	list := []string{"name", "shape", "section"}
 	switch p.Shape {
 	case "H":
 		list = append(list, "depth", "width", "web", "flange")

@@ -1,6 +1,9 @@
 package job
 
-import "gaugewright/calc/quantity"
+import (
+	"gaugewright/calc/basis"
+	"gaugewright/calc/quantity"
+)
 
 // typeFields describe a pile type: its section, its material, and what it
 // stands while it is pressed.
@@ -8,6 +11,7 @@ var typeFields = join([]Field{
 	words("/pileTypes/*/name"),
 	choice("/pileTypes/*/material", "concrete", "steel", "timber"),
 	choice("/pileTypes/*/shape", "square", "round", "spun", "tube", "H", "timber"),
+	choice("/pileTypes/*/section", sectionNames()...), // of a table of calc/basis
 	size("/pileTypes/*/width", 5), size("/pileTypes/*/wall", 1),
 	size("/pileTypes/*/depth", 5), size("/pileTypes/*/flange", 1), size("/pileTypes/*/web", 1), // of an H section
 	size("/pileTypes/*/tip", 5),                                 // width at the toe of a tapered pile
@@ -33,3 +37,11 @@ var typeFields = join([]Field{
 	{Pattern: "/pileTypes/*/bars", Kind: Quantity, Dim: quantity.Lengths, Unit: "m", Max: 10},
 	{Pattern: "/pileTypes/*/lap", Kind: Quantity, Dim: quantity.Lengths, Unit: "m", Max: 10},
 }, struck("/pileTypes/*"))
+
+func sectionNames() []string {
+	var names []string
+	for _, s := range basis.Sections() {
+		names = append(names, s.Name)
+	}
+	return names
+}

@@ -3,6 +3,7 @@ package job
 import (
 	"strconv"
 
+	"gaugewright/calc/basis"
 	"gaugewright/calc/document"
 	"gaugewright/calc/quantity"
 	"gaugewright/calc/working"
@@ -29,6 +30,7 @@ type Given[T ~float64] struct {
 	Stated quantity.Stated
 	owner  string // JSON pointer of the thing
 	name   string
+	figure string // id in calc/basis where the value is a preset's
 }
 
 // Known says that there is a value to compute with.
@@ -43,7 +45,19 @@ func (g Given[T]) In(b *working.Book) working.In {
 	if !b.On() {
 		return working.In{V: float64(g.V)}
 	}
+	if g.figure != "" {
+		return working.In{V: float64(g.V), Ref: "basis:" + g.figure}
+	}
 	return working.In{V: float64(g.V), Ref: g.Path()}
+}
+
+// or takes a figure of calc/basis where nothing is stated; an empty id is none.
+func (g Given[T]) or(figure string) Given[T] {
+	if g.State != Blank || figure == "" {
+		return g
+	}
+	g.State, g.V, g.figure = IsGiven, T(basis.Figure(figure)), figure
+	return g
 }
 
 // Of hands the value on as a computed quantity whose place is the field.

@@ -1,6 +1,7 @@
 package job
 
 import (
+	"gaugewright/calc/basis"
 	"gaugewright/calc/document"
 	"gaugewright/calc/quantity"
 )
@@ -8,9 +9,13 @@ import (
 // PileType is a section with what it stands while pressing.
 type PileType struct {
 	ID, Path, Name, Shape, Material string
-	Width, Wall, Depth, Flange      Given[quantity.Length]
-	Web, Tip, Gyration              Given[quantity.Length]
-	Area                            Given[quantity.Area]
+	// Section is a section of a table: its measures stand where none are typed.
+	Section string
+	// OtherShape says that the shape stated is not that of the tabled section.
+	OtherShape                 bool
+	Width, Wall, Depth, Flange Given[quantity.Length]
+	Web, Tip, Gyration         Given[quantity.Length]
+	Area                       Given[quantity.Area]
 
 	// PressingLimit is the maker's stated load; Rule says which limit counts.
 	PressingLimit, GripLimit         Given[quantity.Force]
@@ -98,8 +103,27 @@ func (j Job) PileType(id string) (p PileType, ok bool) {
 		Curve: n.Get("buckling").Get("curve").Text(), LengthFactor: r.ratio("buckling/lengthFactor"), PitchingFactor: r.ratio("buckling/pitchingFactor"),
 		Bars: r.length("bars"), Lap: r.length("lap"),
 	}
+	p.tabled(n.Get("section").Text())
 	p.Concrete.Age, p.Concrete.HasAge = count(concrete.Get("age"))
 	p.Waiver, p.LimitWaived = waiverOf(n, "pile")
 	p.FreeWaiver, p.FreeWaived = waiverOf(n, "freeLength")
 	return p, true
+}
+
+// tabled takes the measures of a section of calc/basis where none are typed.
+func (p *PileType) tabled(name string) {
+	s, ok := basis.FindSection(name)
+	if !ok {
+		return
+	}
+	p.Section = name
+	if p.Shape == "" {
+		p.Shape = s.Shape
+	}
+	if p.OtherShape = p.Shape != s.Shape; p.OtherShape {
+		return
+	}
+	p.Width, p.Wall = p.Width.or(s.Figure("width")), p.Wall.or(s.Figure("wall"))
+	p.Depth, p.Web, p.Flange = p.Depth.or(s.Figure("depth")), p.Web.or(s.Figure("web")), p.Flange.or(s.Figure("flange"))
+	p.Area, p.Gyration = p.Area.or(s.Figure("area")), p.Gyration.or(s.Figure("gyration"))
 }

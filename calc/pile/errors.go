@@ -28,6 +28,7 @@ import (
 //	pile.curveUnknown     not a buckling curve of the list
 //	pile.tooYoung         concrete of this age has no computed strength
 //	pile.prestressTooHigh the prestress leaves nothing for pressing
+//	pile.sectionShape     the tabled section is of another shape than stated
 //	pile.noLimits         an empty list has no weakest limit
 type InputError struct {
 	Code   string

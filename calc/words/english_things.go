@@ -1,5 +1,7 @@
 package words
 
+import "gaugewright/calc/basis"
+
 // things are the names of fields, collections, units and choices.
 var things = merge(thingNames, repeated())
 
@@ -18,6 +20,9 @@ func repeated() map[string]string {
 		all["field."+at+".role"] = "Role"
 		all["field."+at+".on"] = "Date"
 		all["field."+at+".why"] = "Reason"
+	}
+	for _, s := range basis.Sections() {
+		all["choice."+s.Name] = s.Name
 	}
 	return all
 }
@@ -109,6 +114,7 @@ var thingNames = map[string]string{
 	"field.pileTypes.concrete.specimen": "Cube or cylinder", "field.pileTypes.concrete.prestress": "Effective prestress",
 	"field.pileTypes.concrete.hardening": "Hardening of the cement", "field.pileTypes.concrete.age": "Age of the youngest segment when pressed, days", "field.pileTypes.steel.grade": "Steel grade", "field.pileTypes.steel.yield": "Yield strength",
 	"field.pileTypes.timber.class": "Timber class", "field.pileTypes.timber.strength": "Characteristic strength of the timber",
+	"field.pileTypes.section": "Section from a table", "hint.tabled": "From the table: {0}. What is typed here counts before it.",
 	"field.pileTypes.stiffness": "Modulus of elasticity", "field.pileTypes.buckling.curve": "Buckling curve",
 	"field.pileTypes.buckling.lengthFactor":   "Buckling length over free length",
 	"field.pileTypes.buckling.pitchingFactor": "The same while pitching, the toe not held yet", "field.pileTypes.drivingLimit": "Rule for the limit while pressing",
