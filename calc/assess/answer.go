@@ -120,7 +120,27 @@ type Segments struct {
 	// Fewest and Least are the make-ups with the fewest joints and with the
 	// least off-cut, where they differ from the best one.
 	Fewest, Least *Alternative
-	Notes         []Note
+	// Laid are the joints from the toe up, Shifts what other toe levels would
+	// take; both only with a working.
+	Laid   []Joint
+	Shifts []Shift
+	// StickUp is how high the head stands above platform at the end. Decide is
+	// the level of the toe by which one more segment or the follower must be
+	// chosen, ToeLeft what is left to press then; nil where the head stays up.
+	StickUp, Decide, ToeLeft *Number
+	Notes                    []Note
+}
+
+// Joint is the plane between two pieces: its level with the toe at its end, and
+// where the toe stands while it is made, nil where that is not known.
+type Joint struct{ Level, Stop *Number }
+
+// Shift is the make-up for a toe that ends deeper by so much, or higher where
+// that is negative, or why there is none.
+type Shift struct {
+	By *Number
+	Alternative
+	Problem *Note
 }
 
 // Piece is a number of equal segments.
@@ -155,7 +175,7 @@ type Head struct {
 func (a *Answer) Numbers() []*Number {
 	s, h := &a.Segments, &a.Head
 	list := []*Number{a.Area, a.SetLoad, a.Set, a.LoadAtSet, a.Most, a.Never, a.Ballast, a.Uncertainty, a.PlainSet, a.PlainNever, a.Low, a.High,
-		s.Need, s.Total, s.OffCut, s.Cost, s.Heaviest, h.Level, h.Saw, h.Cut, h.Above, h.Short, h.BuildUp}
+		s.Need, s.Total, s.OffCut, s.Cost, s.Heaviest, s.StickUp, s.Decide, s.ToeLeft, h.Level, h.Saw, h.Cut, h.Above, h.Short, h.BuildUp}
 	for _, l := range a.Limits {
 		list = append(list, l.Value, l.Reading, l.Use, l.Pitching, l.PitchingReading)
 		for _, p := range l.Parts {
@@ -171,6 +191,12 @@ func (a *Answer) Numbers() []*Number {
 			list = append(list, alternative.Total, alternative.OffCut)
 			pieces = append(pieces[:len(pieces):len(pieces)], alternative.Pieces...)
 		}
+	}
+	for _, j := range s.Laid {
+		list = append(list, j.Level, j.Stop)
+	}
+	for _, shift := range s.Shifts {
+		list = append(list, shift.Total, shift.OffCut)
 	}
 	for _, p := range pieces {
 		list = append(list, p.Length)

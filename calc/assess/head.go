@@ -70,11 +70,12 @@ func (w *judge) headLevel() (level working.Of[quantity.Length], ok bool) {
 		return surveyed.Level.Of(w.book), true
 	}
 	total := w.answer.Segments.Total
-	if total == nil || !w.pile.Founding.Known() {
+	toe := w.pile.Toe()
+	if total == nil || !toe.Known() {
 		return level, false
 	}
 	length := working.Of[quantity.Length]{V: quantity.Length(total.V), Ref: total.Ref}
-	return working.Put(w.book, head.ExpectedRule, "head.expected", head.Expected(w.pile.Founding.V, length.V), w.pile.Founding.In(w.book), length.In()), true
+	return working.Put(w.book, head.ExpectedRule, "head.expected", head.Expected(toe.V, length.V), toe.In(w.book), length.In()), true
 }
 
 func optional(g job.Given[quantity.Length]) head.Optional {

@@ -14,11 +14,13 @@ import (
 type Job struct {
 	job.Job
 	levels    map[string]job.HeadLevel
-	stock     stock
+	stock     []job.Stock
+	yards     map[string]stock
+	layers    []job.Stratum
 	rigs      map[string]*machine
 	pileTypes map[string]*job.PileType
 	criteria  map[string]*job.Criterion
-	makeups   map[int64]segment.Choices
+	makeups   map[makeupKey]segment.Choices
 }
 
 // machine is a rig with its circuits and their gauges.
@@ -37,8 +39,8 @@ type circuit struct {
 // are handed in because records grow without the rest of the job changing.
 func Of(j job.Job, levels map[string]job.HeadLevel) *Job {
 	return &Job{
-		Job: j, levels: levels, stock: stockOf(j.Stock()), rigs: map[string]*machine{},
-		pileTypes: map[string]*job.PileType{}, criteria: map[string]*job.Criterion{}, makeups: map[int64]segment.Choices{},
+		Job: j, levels: levels, stock: j.Stock(), yards: map[string]stock{}, rigs: map[string]*machine{},
+		pileTypes: map[string]*job.PileType{}, criteria: map[string]*job.Criterion{}, makeups: map[makeupKey]segment.Choices{},
 	}
 }
 

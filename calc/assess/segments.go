@@ -26,19 +26,27 @@ func (w *judge) segments() {
 	s.Need = w.length(stepped)
 
 	price, priceIn := w.jointPrice()
-	pieces, lines := w.stock.pieces, w.stock.lines
+	yard := w.yard(w.pile.Type)
+	pieces, lines := yard.pieces, yard.lines
 	if len(pieces) == 0 {
 		s.Needs = append(s.Needs, "field.stock.length")
 		return
 	}
-	choices, known := w.makeups[tenths]
+	toe := w.pile.Toe()
+	jt, ok := w.jointing(toe)
+	if !ok {
+		return
+	}
+	terms := segment.Terms{JointPrice: price, MaxPieces: jt.maxPieces}
+	key := makeupKey{tenths, w.pile.Type, jt.maxPieces, jt.key()}
+	choices, known := w.makeups[key]
 	if !known {
-		choices, err = segment.Alternatives(tenths, pieces, segment.Terms{JointPrice: price, MaxPieces: segment.DefaultPieces})
+		choices, err = jt.rules.Alternatives(tenths, pieces, terms)
 		if err != nil {
 			w.segmentFault(err)
 			return
 		}
-		w.makeups[tenths] = choices
+		w.makeups[key] = choices
 	}
 	m := makeup{w, pieces, lines, stepped}
 	best := choices.Best
@@ -58,6 +66,17 @@ func (w *judge) segments() {
 		most, _ := basis.Find("segment.joints")
 		s.Notes = append(s.Notes, Note{"note.joints", []string{most.Value}})
 	}
+	m.laid(best, toe.Of(b), jt)
+	m.reach(toe.Of(b), total, jt)
+	m.shifted(tenths, jt, terms)
+	w.leastToe(toe)
+}
+
+// leastToe warns of a toe level that is not as deep as the least one.
+func (w *judge) leastToe(toe job.Given[quantity.Length]) {
+	if least := w.pile.LeastToe; least.Known() && toe.V > least.V {
+		w.answer.Segments.Notes = append(w.answer.Segments.Notes, Note{"note.leastToe", []string{stated(toe).Text(w.Sign()), stated(least).Text(w.Sign())}})
+	}
 }
 
 // stock is the yard's lengths in the terms of package segment, line by line.
@@ -66,9 +85,18 @@ type stock struct {
 	lines  []job.Stock
 }
 
-func stockOf(list []job.Stock) (s stock) {
-	for _, line := range list {
-		if !line.Length.Known() {
+// roles are the places of pieces, as the job names them.
+var roles = map[string]segment.Role{"starter": segment.Starter, "middle": segment.Middle, "top": segment.Top}
+
+// yard returns the lines of stock that piles of a type may take: its own, and
+// those of no type.
+func (j *Job) yard(pileType string) stock {
+	s, known := j.yards[pileType]
+	if known {
+		return s
+	}
+	for _, line := range j.stock {
+		if !line.Length.Known() || line.Type != "" && line.Type != pileType {
 			continue
 		}
 		length, err := segment.PieceTenths(line.Length.V)
@@ -79,8 +107,9 @@ func stockOf(list []job.Stock) (s stock) {
 		if line.HasCount {
 			count = line.Count
 		}
-		s.pieces, s.lines = append(s.pieces, segment.Piece{Length: length, Count: count}), append(s.lines, line)
+		s.pieces, s.lines = append(s.pieces, segment.Piece{Length: length, Count: count, Role: roles[line.Role]}), append(s.lines, line)
 	}
+	j.yards[pileType] = s
 	return s
 }
 
@@ -160,7 +189,8 @@ func (w *judge) neededLength() (need working.Of[quantity.Length], ok bool) {
 		}
 	}
 	ask(p.Cutoff.Known(), "field.piles.cutoff")
-	ask(p.Founding.Known(), "field.piles.founding")
+	toe := p.Toe()
+	ask(toe.Known(), "field.piles.founding")
 	ask(w.hasType, "field.piles.type")
 	ask(!w.hasType || w.pileType.Bars.Known(), "field.pileTypes.bars")
 	ask(w.hasRig, "field.piles.rig")
@@ -189,18 +219,23 @@ func (w *judge) neededLength() (need working.Of[quantity.Length], ok bool) {
 		return need, false
 	}
 	head := working.Put(b, segment.HeadAtSetRuleFor(grip, follower), "headAtSet", level, inputs...)
-	length, err := segment.Need(level, p.Founding.V)
+	length, err := segment.Need(level, toe.V)
 	if err != nil {
 		w.segmentFault(err)
 		return need, false
 	}
-	return working.Put(b, segment.NeedRule, "need", length, head.In(), p.Founding.In(b)), true
+	return working.Put(b, segment.NeedRule, "need", length, head.In(), toe.In(b)), true
 }
 
 func (w *judge) segmentFault(err error) {
+	w.answer.Segments.Notes = append(w.answer.Segments.Notes, w.faultNote(err))
+}
+
+// faultNote words an error of calc/segment.
+func (w *judge) faultNote(err error) Note {
 	var e *segment.InputError
 	if !errors.As(err, &e) {
-		return
+		return Note{Code: "segment.effort", Args: []string{"", ""}}
 	}
 	u, sign := w.lengthUnit(), w.Sign()
 	write := func(metres float64) string {
@@ -214,5 +249,5 @@ func (w *judge) segmentFault(err error) {
 	default:
 		note.Args = []string{write(e.Value), write(e.Limit)}
 	}
-	w.answer.Segments.Notes = append(w.answer.Segments.Notes, note)
+	return note
 }

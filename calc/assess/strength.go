@@ -70,7 +70,7 @@ func (w *judge) pileLimit() Limit {
 		l.Parts = nil
 		return l
 	}
-	for _, s := range w.stock.lines {
+	for _, s := range w.stock {
 		if s.Type == "" || s.Type == t.ID {
 			statedPart(pile.LimitSegment, s.PressingLimit)
 		}

@@ -25,6 +25,9 @@ func eachStep(t *testing.T, visit func(where string, a assess.Answer, b *working
 	trees["hand case, ballast"] = with(t, "/rigs/r/mass", "200 t", "/rigs/r/circuits/c/onHeadInMass", "no")
 	trees["hand case, follower"] = with(t, "/rigs/r/followerTravel", "1.0 m", "/pileTypes/t/shape", "spun", "/pileTypes/t/width", "400 mm", "/pileTypes/t/wall", "75 mm")
 	trees["hand case, feet"] = with(t, "/piles/p/cutoff", "36.75 ft", "/piles/p/workingLoad", "101 tonf-US", "/gauges/g/division", "100 psi", "/gauges/g/fullScale", "6000 psi")
+	trees["hand case, joints"] = with(t, append(append([]string(nil), ruled...), "/criteria/k/joints/clear", "0.30 m", "/criteria/k/joints/last", "0.50 m",
+		"/pileTypes/t/bars", "0.60 m", "/strata/s/top", "2.00 m", "/strata/s/bottom", "1.00 m", "/strata/s/noJoint", "yes", "/strata/s/noStop", "yes")...)
+	trees["hand case, low head"] = with(t, append(append([]string(nil), ruled...), "/rigs/r/followerTravel", "2.00 m", "/stock/z/length", "17.00 m")...)
 	strengthTrees(t, trees)
 	reactionTrees(t, trees)
 	guardTrees(t, trees)

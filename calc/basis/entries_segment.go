@@ -27,6 +27,7 @@ var segmentEntries = []Entry{
 		Clause: "a stated most of joints in one pile", Mark: Practice},
 	{ID: "segment.shift", Value: "L_s = L_n + d, d = -1.0, -0.5, 0.5 and 1.0 m", Formula: true, Document: own, Edition: none,
 		Clause: "what a founding level so much higher or deeper would take", Mark: Own},
+	shiftFigure("-10000", "-1.0 m"), shiftFigure("-5000", "-0.5 m"), shiftFigure("5000", "0.5 m"), shiftFigure("10000", "1.0 m"),
 
 	{ID: "segment.order.spares", Value: "0 %", Dim: quantity.Dimensionless, Document: own, Edition: none,
 		Clause: "pieces ordered beyond those that the piles take; editable", Mark: Own},
@@ -38,4 +39,9 @@ var segmentEntries = []Entry{
 		Document: "textbooks of mathematical optimisation", Edition: "recalled", Clause: "Lagrange's bound of a problem with shared resources", Mark: Memory},
 	{ID: "segment.order.reuse", Value: "l_r = min(L - h_c, l) - w", Formula: true, Document: own, Edition: none,
 		Clause: "an off-cut of the last piece stands first or last in a pile of a later stage, once; off unless asked for, not for prestressed piles", Mark: Own},
+}
+
+func shiftFigure(tenths, metres string) Entry {
+	return Entry{ID: "segment.shift." + tenths, Value: metres, Dim: quantity.Lengths, Document: own, Edition: none,
+		Clause: "about what a toe stops short or goes on in even ground", Mark: Own}
 }

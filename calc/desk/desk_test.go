@@ -409,8 +409,8 @@ func TestEveryFormShowsItsFields(t *testing.T) {
 	x := newTable(t)
 	x.fill()
 	for path, fields := range map[string]int{
-		"/now": 5, "/now/rigs/" + rigID: 29, circuit: 17, "/now/gauges/" + gaugID: 7, "/now/pileTypes/t1": 16,
-		"/now/criteria/" + critID: 4, "/now/piles/" + pileID: 12,
+		"/now": 5, "/now/rigs/" + rigID: 31, circuit: 17, "/now/gauges/" + gaugID: 7, "/now/pileTypes/t1": 16,
+		"/now/criteria/" + critID: 10, "/now/piles/" + pileID: 12,
 	} {
 		v := x.show("form", `,"path":`+quote(path))
 		require.True(t, v.Get("ok").Bool(), path)

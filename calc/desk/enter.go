@@ -300,8 +300,8 @@ func (f *file) add(r *document.Node) *document.Node {
 		}
 		added = path
 		set(path+"/groups", list)
-	case "gauge", "type", "pile", "stock", "criterion":
-		collection := map[string]string{"gauge": "gauges", "type": "pileTypes", "pile": "piles", "stock": "stock", "criterion": "criteria"}[what]
+	case "gauge", "type", "pile", "stock", "strata", "criterion":
+		collection := map[string]string{"strata": "strata", "gauge": "gauges", "type": "pileTypes", "pile": "piles", "stock": "stock", "criterion": "criteria"}[what]
 		added = "/now/" + collection + "/" + id(0)
 		set(added, blank())
 	default:

@@ -207,7 +207,7 @@ func (f *file) formAt(path string) (form, bool) {
 	j := f.job()
 	switch {
 	case len(names) == 1:
-		links := []thing{{"/now/stock", say("thing.stock")}}
+		links := []thing{{"/now/stock", say("thing.stock")}, {"/now/strata", say("thing.strata")}}
 		for _, c := range []struct{ collection, word string }{{"rigs", "rig"}, {"pileTypes", "type"}, {"criteria", "criterion"}} {
 			for _, t := range f.things(c.collection) {
 				links = append(links, thing{"/now/" + c.collection + "/" + document.Escape(t.id), say("thing."+c.word) + ": " + t.name})
@@ -218,7 +218,9 @@ func (f *file) formAt(path string) (form, bool) {
 				adds: []addition{{"pile", ""}, {"rig", ""}, {"type", ""}}},
 		}}, true
 	case len(names) == 2 && names[1] == "stock":
-		return f.stockForm(path), true
+		return f.stockForm(), true
+	case len(names) == 2 && names[1] == "strata":
+		return f.strataForm(), true
 	case len(names) == 5 && names[1] == "rigs" && names[3] == "circuits":
 		return f.circuitForm(path, names[2], names[4])
 	case len(names) != 3 || f.root.At(path) == nil:
@@ -246,6 +248,8 @@ func (f *file) formAt(path string) (form, bool) {
 		return form{title: say("thing.criterion"), name: c.Name, sections: []section{
 			{title: say("thing.load"), paths: below(path, "name", "factor", "basis")},
 			{title: say("thing.hold"), paths: below(path, "hold/time")},
+			{title: say("thing.toe"), paths: below(path, "foundingRule", "leastLoad")},
+			{title: say("thing.joints"), paths: below(path, "joints/clear", "joints/last", "joints/most", "joints/stagger")},
 		}}, true
 	case "piles":
 		p, _ := j.Pile(names[2])
@@ -347,7 +351,7 @@ func (f *file) rigForm(path, id string) (form, bool) {
 		{title: words.Say("thing.feet"), paths: below(path, "halfSpacing", "massCentre", "sideLimit", "cornerLimit")},
 		{title: words.Say("thing.bearing"), paths: below(path, "bodyTravel", "feet/long/number", "feet/long/length", "feet/long/width",
 			"feet/short/number", "feet/short/length", "feet/short/width", "bearing/kind", "bearing/travelling", "bearing/pressing", "bearing/suddenLoss")},
-		{title: words.Say("thing.levels"), paths: below(path, "gripHeight", "followerTravel")},
+		{title: words.Say("thing.levels"), paths: below(path, "gripHeight", "followerTravel", "spliceHeight", "walkOver")},
 		{title: words.Say("thing.grip"), paths: below(path, "grip/mu", "grip/faces", "grip/force", "grip/width", "grip/height", "grip/facePressure", "grip/offAxis")},
 	}}
 	for i, p := range r.Pieces() {
@@ -384,14 +388,32 @@ func (f *file) circuitForm(path, rig, id string) (form, bool) {
 	return made, true
 }
 
-func (f *file) stockForm(path string) form {
-	made := form{title: words.Say("thing.stock"), name: words.Say("thing.stock")}
-	for i, s := range f.job().Stock() {
-		made.sections = append(made.sections, section{title: words.Say("thing.line", itoa(i+1)), paths: below(s.Path, "name", "length", "count")})
+func (f *file) stockForm() form {
+	var lines []string
+	for _, s := range f.job().Stock() {
+		lines = append(lines, s.Path)
+	}
+	return listForm("stock", "thing.line", lines, "name", "length", "count", "type", "role", "pressingLimit")
+}
+
+func (f *file) strataForm() form {
+	var layers []string
+	for _, s := range f.job().Strata() {
+		layers = append(layers, s.Path)
+	}
+	return listForm("strata", "thing.stratum", layers, "name", "top", "bottom", "noJoint", "noStop")
+}
+
+// listForm is the form of all things of a collection below one another, each with
+// the same fields.
+func listForm(collection, title string, paths []string, fields ...string) form {
+	made := form{title: words.Say("thing." + collection), name: words.Say("thing." + collection)}
+	for i, p := range paths {
+		made.sections = append(made.sections, section{title: words.Say(title, itoa(i+1)), paths: below(p, fields...)})
 	}
 	if len(made.sections) == 0 {
-		made.sections = []section{{title: words.Say("thing.stock")}}
+		made.sections = []section{{title: words.Say("thing." + collection)}}
 	}
-	made.sections[len(made.sections)-1].adds = []addition{{"stock", ""}}
+	made.sections[len(made.sections)-1].adds = []addition{{collection, ""}}
 	return made
 }

@@ -5,6 +5,8 @@ import (
 
 	"gaugewright/calc/assess"
 	"gaugewright/calc/document"
+	"gaugewright/calc/job"
+	"gaugewright/calc/quantity"
 	"gaugewright/calc/words"
 )
 
@@ -139,7 +141,7 @@ func (f *file) showPile(r *document.Node) *document.Node {
 	o = f.readings(o, a).with("holdSays", text(f.hold(p)))
 
 	line := func(code string, n *assess.Number, says string) *document.Node {
-		return newObject().with("label", text(words.Say("line."+code))).with("value", f.says(n)).with("says", text(says)).Node
+		return f.line(words.Say("line."+code), n, says)
 	}
 	group := func(code, says string, notes []assess.Note, lines ...*document.Node) *document.Node {
 		return newObject().with("title", text(words.Say("group."+code))).with("says", text(says)).with("notes", texts(words.Notes(notes))).
@@ -165,6 +167,18 @@ func (f *file) showPile(r *document.Node) *document.Node {
 	if s.Least != nil {
 		segments = append(segments, line("least", s.Least.OffCut, f.pieces(s.Least.Pieces)))
 	}
+	segments = append(segments, f.toeLines(p)...)
+	for i, j := range s.Laid {
+		says := ""
+		if j.Stop != nil {
+			says = words.Say("line.jointStop", f.textOf(j.Stop))
+		}
+		segments = append(segments, f.line(words.Say("line.joint", itoa(i+1)), j.Level, says))
+	}
+	segments = append(segments, line("stickUp", s.StickUp, ""), line("decide", s.Decide, ""), line("toeLeft", s.ToeLeft, ""))
+	for _, shift := range s.Shifts {
+		segments = append(segments, f.shiftLine(shift))
+	}
 	level := "headExpected"
 	if h.Surveyed {
 		level = "headSurveyed"
@@ -175,4 +189,37 @@ func (f *file) showPile(r *document.Node) *document.Node {
 	groups := document.NewList(reading, group("segments", f.segmentsSay(s), s.Notes, segments...), group("head", f.headSays(h), h.Notes, head...), group("ground", says, nil, ground...))
 	return o.with("headState", text(h.State)).with("headSays", text(f.headSays(h))).with("groups", groups).
 		with("drawing", f.drawing(p, a)).with("fieldsPath", text(p.Path)).Node
+}
+
+// line is a labelled number, or sentence, or both.
+func (f *file) line(label string, n *assess.Number, says string) *document.Node {
+	return newObject().with("label", text(label)).with("value", f.says(n)).with("says", text(says)).Node
+}
+
+// toeLines are the stated levels of the toe, where they are more than the
+// founding level.
+func (f *file) toeLines(p job.Pile) []*document.Node {
+	var lines []*document.Node
+	for _, level := range []struct {
+		code string
+		at   job.Given[quantity.Length]
+	}{{"toe", p.ExpectedToe}, {"least toe", p.LeastToe}} {
+		if level.at.Known() {
+			lines = append(lines, f.line(words.Say("line."+level.code), f.given(level.at.Path(), true, float64(level.at.V), level.at.Stated), ""))
+		}
+	}
+	return lines
+}
+
+// shiftLine says what a toe that ends higher or deeper would take.
+func (f *file) shiftLine(s assess.Shift) *document.Node {
+	code, by := "line.shiftDeeper", *s.By
+	if by.V < 0 {
+		code, by.V = "line.shiftHigher", -by.V
+	}
+	says := f.pieces(s.Pieces)
+	if s.Problem != nil {
+		says = words.Note(*s.Problem)
+	}
+	return f.line(words.Say(code, f.textOf(&by)), s.OffCut, says)
 }

@@ -110,7 +110,7 @@ type Stock struct {
 	Length         Given[quantity.Length]
 	Count          int
 	HasCount       bool // blank means that the number is not limited
-	Type           string
+	Type, Role     string
 	PressingLimit  Given[quantity.Force] // of this very segment
 }
 
@@ -124,7 +124,7 @@ func (j Job) Stock() []Stock {
 		s := Stock{ID: id, Path: path, Name: thing.Get("name").Text()}
 		s.Length = given[quantity.Length](thing.Get("length"), path, "length", quantity.Lengths)
 		s.Count, s.HasCount = count(thing.Get("count"))
-		s.Type = thing.Get("type").Text()
+		s.Type, s.Role = thing.Get("type").Text(), thing.Get("role").Text()
 		s.PressingLimit = given[quantity.Force](thing.Get("pressingLimit"), path, "pressingLimit", quantity.Forces)
 		list = append(list, s)
 	}
@@ -138,8 +138,19 @@ type Pile struct {
 	Type, Rig, Circuit, Criterion string
 	WorkingLoad                   Given[quantity.Force]
 	Platform, Founding, Cutoff    Given[quantity.Length]
+	ExpectedToe, LeastToe         Given[quantity.Length]
+	StickUp                       Given[quantity.Length]
 	SoftDepth, PreBored           Given[quantity.Length]
 	Follower                      string // "yes", "no" or blank
+}
+
+// Toe is the level that the toe is expected at: the founding level where no
+// other is stated.
+func (p Pile) Toe() Given[quantity.Length] {
+	if p.ExpectedToe.State != Blank {
+		return p.ExpectedToe
+	}
+	return p.Founding
 }
 
 // Pile returns the pile with this id.
@@ -150,6 +161,8 @@ func (j Job) Pile(id string) (p Pile, ok bool) {
 	}
 	p = Pile{ID: id, Path: path, Mark: n.Get("mark").Text(), Type: n.Get("type").Text(), Rig: n.Get("rig").Text(),
 		Circuit: n.Get("circuit").Text(), Criterion: n.Get("criterion").Text(), Follower: n.Get("follower").Text()}
+	at := reader{n, path}
+	p.ExpectedToe, p.LeastToe, p.StickUp = at.length("expectedToe"), at.length("leastToe"), at.length("stickUp")
 	p.SoftDepth = given[quantity.Length](n.Get("softDepth"), path, "softDepth", quantity.Lengths)
 	p.PreBored = given[quantity.Length](n.Get("preBored"), path, "preBored", quantity.Lengths)
 	p.WorkingLoad = given[quantity.Force](n.Get("workingLoad"), path, "workingLoad", quantity.Forces)

@@ -21,6 +21,7 @@ type Rig struct {
 	Bearing                    Bearing
 	Grip                       Grip
 	GripHeight, FollowerTravel Given[quantity.Length]
+	SpliceHeight, WalkOver     Given[quantity.Length]
 	Waiver, GripWaiver         Waiver
 	GroundWaiver               Waiver
 	ReactionWaived, GripWaived bool
@@ -88,6 +89,7 @@ func (j Job) Rig(id string) (r Rig, ok bool) {
 			Height: at.length("grip/height"), FacePressure: at.pressure("grip/facePressure"), OffAxis: at.length("grip/offAxis"),
 		},
 		GripHeight: at.length("gripHeight"), FollowerTravel: at.length("followerTravel"),
+		SpliceHeight: at.length("spliceHeight"), WalkOver: at.length("walkOver"),
 	}
 	r.Grip.Faces, r.Grip.HasFaces = count(n.Get("grip").Get("faces"))
 	r.Waiver, r.ReactionWaived = waiverOf(n, "reaction")

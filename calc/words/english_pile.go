@@ -61,7 +61,7 @@ var pilePressed = map[string]string{
 	"pile.hardeningUnknown": "“{0}” is not one of: {1}.",
 	"pile.gradeUnknown":     "“{0}” is not a steel grade of the list: {1}. Choose one, or enter the yield strength.",
 	"pile.timberUnknown":    "“{0}” is not a timber class of the list: {1}. Choose one, or enter the strength.",
-	"pile.sectionShape": "The tabled section “{0}” is not of the shape that is stated, {1}: choose one of that shape, or change the shape.",
+	"pile.sectionShape":     "The tabled section “{0}” is not of the shape that is stated, {1}: choose one of that shape, or change the shape.",
 	"pile.curveUnknown":     "“{0}” is not a buckling curve: {1}.",
 	"pile.tooYoung":         "The concrete is too young for a computed strength ({0}; more than {1} days are needed). Enter a test of this age.",
 	"pile.prestressTooHigh": "The prestress, {0}, leaves nothing for pressing: it must be below {1}. Check strength and prestress.",

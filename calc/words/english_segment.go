@@ -10,6 +10,8 @@ var segmentRules = map[string]string{
 	"symbol.neighbourJoint": "joint of a neighbouring pile", "symbol.jointStagger": "least distance from joints of neighbouring piles",
 	"symbol.mostJoints": "most joints in a pile", "symbol.deeper": "founding level deeper by",
 
+	"rule.segment.decide": "Level of the toe when the head passes the level of splices", "rule.segment.toeLeft": "What is left to press then",
+	"rule.segment.stickUp":     "Height of the head above platform at the end",
 	"rule.segment.joint.level": "Level of the joint", "rule.segment.joint.stopToe": "Level of the toe while the splice is made",
 	"rule.segment.joint.spliceLevel": "Level at which splices are made", "rule.segment.joint.clear": "The joint keeps its distance from cut-off",
 	"rule.segment.joint.last": "The last piece keeps its least length below cut-off", "rule.segment.joint.belowBars": "The joint lies below the bars",

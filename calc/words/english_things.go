@@ -183,7 +183,7 @@ var thingNames = map[string]string{
 	"need.field.pileTypes.concrete.specimen": "cube or cylinder", "need.field.pileTypes.shape": "shape of the section",
 	"need.field.pileTypes.width": "width or diameter", "need.field.pileTypes.wall": "wall thickness", "need.field.pileTypes.depth": "depth of the section",
 	"need.field.pileTypes.web": "web thickness", "need.field.pileTypes.flange": "flange thickness", "need.field.pileTypes.gyration": "least radius of gyration",
-	"need.field.pileTypes.bars": "bars left standing above cut-off (0 m if none)", "need.field.rigs.gripHeight": "grip height of the rig",
+	"need.field.pileTypes.bars": "bars left standing above cut-off (0 m if none)", "need.field.rigs.spliceHeight": "splice height of the rig", "need.field.rigs.gripHeight": "grip height of the rig",
 	"need.field.stock.length": "lengths in stock",
 
 	"hint.rigs.gripHeight":               "Lowest height above platform at which the head can still be held at the end of the stroke.",
@@ -240,6 +240,7 @@ var thingNames = map[string]string{
 	"choice.not known": "not known", "choice.not applicable": "not applicable",
 
 	"thing.rig": "Rig", "thing.circuit": "Circuit", "thing.group": "Group of cylinders {0}", "thing.gauge": "Gauge", "thing.type": "Pile type", "thing.pile": "Pile",
+	"thing.strata": "Strata", "thing.stratum": "Stratum {0}", "add.strata": "Add a stratum", "thing.joints": "Joints", "thing.toe": "Founding",
 	"thing.stock": "Stock of segments", "thing.criterion": "Criterion", "thing.job": "Job", "thing.unnamed": "not named", "thing.line": "Length {0}",
 	"thing.cylinders": "Cylinders", "thing.efficiency": "Efficiency", "thing.reaction": "Reaction", "thing.levels": "Levels", "thing.load": "Load", "thing.names": "Names",
 	"thing.waiver": "Waive this limit", "thing.strength": "Strength while pressed", "thing.free": "Over the free length", "thing.parts": "Splice and follower",
