@@ -16,7 +16,7 @@ import (
 // order is the order of the house: a package imports only packages that stand
 // before it. DEVELOPERS.md says what each is for.
 var order = []string{
-	"quantity", "basis", "working", "document", "table", "history", "rig", "pile", "demand", "window", "segment", "drive", "head",
+	"quantity", "basis", "working", "document", "table", "history", "calibration", "rig", "pile", "demand", "window", "segment", "drive", "head",
 	"job", "assess", "words", "desk",
 }
 
