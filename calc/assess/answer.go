@@ -168,6 +168,8 @@ type Head struct {
 	Above    *Number // height of the saw cut above platform
 	Short    *Number // by how much the bars are short
 	BuildUp  *Number // height to build up
+	Pressed  *Number // length pressed below platform
+	Below    *Number // length from the toe to cut-off
 	Notes    []Note
 }
 
@@ -175,7 +177,7 @@ type Head struct {
 func (a *Answer) Numbers() []*Number {
 	s, h := &a.Segments, &a.Head
 	list := []*Number{a.Area, a.SetLoad, a.Set, a.LoadAtSet, a.Most, a.Never, a.Ballast, a.Uncertainty, a.PlainSet, a.PlainNever, a.Low, a.High,
-		s.Need, s.Total, s.OffCut, s.Cost, s.Heaviest, s.StickUp, s.Decide, s.ToeLeft, h.Level, h.Saw, h.Cut, h.Above, h.Short, h.BuildUp}
+		s.Need, s.Total, s.OffCut, s.Cost, s.Heaviest, s.StickUp, s.Decide, s.ToeLeft, h.Level, h.Saw, h.Cut, h.Above, h.Short, h.BuildUp, h.Pressed, h.Below}
 	for _, l := range a.Limits {
 		list = append(list, l.Value, l.Reading, l.Use, l.Pitching, l.PitchingReading)
 		for _, p := range l.Parts {

@@ -47,6 +47,13 @@ func (w *judge) head() {
 	if r.FromHead.Known {
 		h.Cut = w.length(working.Put(b, head.FromHeadRule, "head.cut", r.FromHead.V, above.In(), bars))
 	}
+	if t := w.answer.Segments.Total; t != nil {
+		pieces := working.In{V: t.V, Ref: t.Ref}
+		h.Below = w.length(working.Put(b, head.BelowRule, "head.below", head.BelowCutoff(p.Cutoff.V, level.V, quantity.Length(t.V)), cutoff, level.In(), pieces))
+		if p.Platform.Known() {
+			h.Pressed = w.length(working.Put(b, head.PressedRule, "head.pressed", head.Pressed(p.Platform.V, level.V, quantity.Length(t.V)), p.Platform.In(b), level.In(), pieces))
+		}
+	}
 	if r.Short.Known {
 		h.Short = w.length(working.Put(b, head.ShortRule, "head.short", r.Short.V, bars, above.In()))
 	}

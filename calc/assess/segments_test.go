@@ -130,4 +130,3 @@ func TestExpectedAndLeastToe(t *testing.T) {
 		assert.InDelta(t, stated.Segments.OffCut.V, base.Segments.Shifts[i].OffCut.V, 1e-9, toe)
 	}
 }
-

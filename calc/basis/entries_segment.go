@@ -29,6 +29,8 @@ var segmentEntries = []Entry{
 		Clause: "what a founding level so much higher or deeper would take", Mark: Own},
 	shiftFigure("-10000", "-1.0 m"), shiftFigure("-5000", "-0.5 m"), shiftFigure("5000", "0.5 m"), shiftFigure("10000", "1.0 m"),
 
+	{ID: "segment.neighbour", Value: "3.0 m", Dim: quantity.Lengths, Document: own, Edition: none,
+		Clause: "piles of an order list that stand no farther apart are neighbours, whose joints are kept apart where a stagger is stated", Mark: Own},
 	{ID: "segment.order.spares", Value: "0 %", Dim: quantity.Dimensionless, Document: own, Edition: none,
 		Clause: "pieces ordered beyond those that the piles take; editable", Mark: Own},
 	{ID: "segment.order.ordered", Value: "n_o = up[n (1 + s)]", Formula: true, Document: own, Edition: none,

@@ -51,6 +51,8 @@ func (f *file) enter(r *document.Node, data []byte) *document.Node {
 		answer = f.waive(r, do == "waive")
 	case "strike":
 		answer = f.strike(r)
+	case "release":
+		answer = f.release(r)
 	case "title":
 		answer = f.put(r, "/now/title", strings.TrimSpace(r.Get("title").Text()), false)
 	case "use":

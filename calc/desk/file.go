@@ -20,11 +20,12 @@ type file struct {
 	tried    map[string]bool // paths of a trial: what stands there was never entered
 
 	// What was worked out from the present tree; see changed.
-	judged  *assess.Job
-	levels  map[string]job.HeadLevel
-	answers map[string]assess.Answer
-	order   []string // ids of the piles in the order of their marks
-	preview *preview // of a table of piles, until something is entered
+	judged    *assess.Job
+	levels    map[string]job.HeadLevel
+	answers   map[string]assess.Answer
+	order     []string // ids of the piles in the order of their marks
+	orderMade *assess.Order
+	preview   *preview // of a table of piles, until something is entered
 }
 
 func (f *file) job() job.Job { return job.View(f.root) }
@@ -72,6 +73,7 @@ func (f *file) undecided() *document.Node {
 // of "now": the answers of the piles in it where it holds nothing but piles,
 // else all answers. Choices can only be settled by an entry, never made by one.
 func (f *file) changed(patch *document.Node) {
+	f.orderMade = nil
 	piles := patch.Get("piles")
 	if patch.Len() != 1 || reorders(piles) {
 		f.order = nil

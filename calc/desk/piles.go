@@ -144,8 +144,7 @@ func (f *file) showPile(r *document.Node) *document.Node {
 		return f.line(words.Say("line."+code), n, says)
 	}
 	group := func(code, says string, notes []assess.Note, lines ...*document.Node) *document.Node {
-		return newObject().with("title", text(words.Say("group."+code))).with("says", text(says)).with("notes", texts(words.Notes(notes))).
-			with("lines", document.NewList(lines...)).Node
+		return newGroup(words.Say("group."+code), says, words.Notes(notes), lines...)
 	}
 	s, h := a.Segments, a.Head
 	setLine := "set"

@@ -19,6 +19,9 @@ import (
 //	convert  a reading as loads, and a load as readings: pile, reading, load
 //	card     the rows of the cabin card of a pile
 //	fleet    the piles against the circuits of all rigs: from, count
+//	cutting  the list for the crew that cuts, a page at a time: from, count
+//	lengths  lengths for payment by pile type, a page of piles: from, count
+//	order    the order list of the job, a page of its piles: from, count
 //	form     the fields of the thing at "path"
 //	kept     the rigs and pile types that can be taken
 //	parcel   a rig, a type or all of them, to be taken into another document
@@ -59,6 +62,12 @@ func (f *file) view(r *document.Node, data []byte) *document.Node {
 		return f.showCard(r)
 	case "fleet":
 		return f.showFleet(r)
+	case "order":
+		return f.showOrder(r)
+	case "cutting":
+		return f.showCutting(r)
+	case "lengths":
+		return f.showLengths(r)
 	case "form":
 		return f.showForm(r)
 	case "kept":

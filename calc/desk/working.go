@@ -35,6 +35,9 @@ func (f *file) showWorking(r *document.Node) *document.Node {
 	case strings.HasPrefix(ref, assess.Typed):
 		return okay().with("title", text(words.Say("leaf.typed"))).with("result", text(f.localText(strings.TrimPrefix(ref, assess.Typed)))).Node
 	}
+	if strings.HasPrefix(ref, orderSteps) || strings.HasPrefix(ref, lengthSteps) {
+		return f.sumStep(ref)
+	}
 	if step, ok := f.conversionStep(ref); ok {
 		return step
 	}

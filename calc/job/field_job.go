@@ -8,7 +8,10 @@ var jobFields = []Field{
 	length("/jointPrice", 0, 100),
 	words("/site"), words("/client"), words("/contractor"), words("/designer"), words("/contract"),
 	words("/currency"), // of all costs
-	yesNo("/guard"),    // readings keep the uncertainty away from load and limit
+	// The order list: spares beyond what the piles take, and whether off-cuts are
+	// used again, how long at least and what is lost of each.
+	ratio("/order/spares", "%", 0, 1, false), yesNo("/order/reuse"), length("/order/least", 0, 60), length("/order/loss", 0, 5),
+	yesNo("/guard"), // readings keep the uncertainty away from load and limit
 }
 
 // groupFields describe caps: piles that carry one load together.

@@ -50,6 +50,22 @@ func (j Job) JointPrice() Given[quantity.Length] {
 	return given[quantity.Length](j.now.Get("jointPrice"), "/now", "jointPrice", quantity.Lengths)
 }
 
+// OrderTerms are what the order list of the job is made by.
+type OrderTerms struct {
+	Spares      Given[quantity.Ratio]
+	Reuse       bool // off-cuts are used again
+	Least, Loss Given[quantity.Length]
+}
+
+// OrderTerms returns the terms of the order list.
+func (j Job) OrderTerms() OrderTerms {
+	at := reader{j.now, "/now"}
+	return OrderTerms{
+		Spares: at.ratio("order/spares"), Reuse: j.now.Get("order").Get("reuse").Text() == "yes",
+		Least: at.length("order/least"), Loss: at.length("order/loss"),
+	}
+}
+
 // Has says whether a thing with this id stands in a collection.
 func (j Job) Has(collection, id string) bool { return j.now.Get(collection).Get(id) != nil }
 
@@ -139,7 +155,8 @@ type Pile struct {
 	WorkingLoad                   Given[quantity.Force]
 	Platform, Founding, Cutoff    Given[quantity.Length]
 	ExpectedToe, LeastToe         Given[quantity.Length]
-	StickUp                       Given[quantity.Length]
+	StickUp, East, North          Given[quantity.Length]
+	Rank                          int // preference in the order of pressing; 0 where none is stated
 	SoftDepth, PreBored           Given[quantity.Length]
 	Follower                      string // "yes", "no" or blank
 }
@@ -163,6 +180,8 @@ func (j Job) Pile(id string) (p Pile, ok bool) {
 		Circuit: n.Get("circuit").Text(), Criterion: n.Get("criterion").Text(), Follower: n.Get("follower").Text()}
 	at := reader{n, path}
 	p.ExpectedToe, p.LeastToe, p.StickUp = at.length("expectedToe"), at.length("leastToe"), at.length("stickUp")
+	p.East, p.North = at.length("east"), at.length("north")
+	p.Rank, _ = count(n.Get("rank"))
 	p.SoftDepth = given[quantity.Length](n.Get("softDepth"), path, "softDepth", quantity.Lengths)
 	p.PreBored = given[quantity.Length](n.Get("preBored"), path, "preBored", quantity.Lengths)
 	p.WorkingLoad = given[quantity.Force](n.Get("workingLoad"), path, "workingLoad", quantity.Forces)

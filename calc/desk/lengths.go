@@ -1,0 +1,76 @@
+package desk
+
+import (
+	"strings"
+
+	"gaugewright/calc/assess"
+	"gaugewright/calc/document"
+	"gaugewright/calc/words"
+	"gaugewright/calc/working"
+)
+
+// lengthSteps begins the places of the sums of lengths.
+const lengthSteps = "lengths/"
+
+// showLengths is what is paid by length: a group for each pile type, and the
+// piles behind them, a page at a time.
+func (f *file) showLengths(r *document.Node) *document.Node {
+	list, left := f.judge().Lengths(nil)
+	groups := document.NewList()
+	for i, l := range list {
+		says := ""
+		if l.Expected > 0 {
+			says = words.Say("lengths.expected", itoa(l.Expected), itoa(l.Piles))
+		}
+		line := func(code string, n *assess.Number) *document.Node {
+			if n != nil {
+				opens := *n
+				opens.Ref = lengthSteps + itoa(i+1) + "." + code
+				n = &opens
+			}
+			return f.line(words.Say("lengths."+code), n, "")
+		}
+		name := named(f.root.Get("now").Get("pileTypes").Get(l.Type).Get("name").Text())
+		groups.Append(newGroup(name, says, nil, f.line(words.Say("lengths.piles"), nil, itoa(l.Piles)),
+			line("pitched", l.Pitched), line("pressed", l.Pressed), line("below", l.Below), line("cut", l.Cut), f.line(words.Say("lengths.joints"), nil, itoa(l.Joints))))
+	}
+	ids := f.pilesInOrder()
+	from, to := pageOf(r, len(ids))
+	var rows []*document.Node
+	for _, id := range ids[from:to] {
+		a, _ := f.answer(id)
+		if a.Segments.Total == nil || a.Head.Below == nil {
+			continue
+		}
+		blank := func(n *assess.Number) string {
+			if n == nil {
+				return "–"
+			}
+			return f.textOf(n)
+		}
+		rows = append(rows, f.line(named(a.Mark), a.Segments.Total,
+			words.Say("lengths.row", blank(a.Head.Pressed), f.textOf(a.Head.Below), blank(a.Head.Cut), itoa(a.Segments.Joints))))
+	}
+	groups.Append(newGroup(words.Say("lengths.piles"), "", nil, rows...))
+	says := []string{words.Say("lengths.says")}
+	if left > 0 {
+		says = append(says, words.Say("lengths.left", itoa(left)))
+	}
+	return f.sheet("lengths").with("says", texts(says)).with("groups", groups).with("count", whole(len(ids))).with("from", whole(from)).Node
+}
+
+// sumStep opens a number of the order list or of the lengths, which are made
+// with their working only now.
+func (f *file) sumStep(ref string) *document.Node {
+	book := working.NewBook("")
+	if strings.HasPrefix(ref, orderSteps) {
+		f.judge().Order(book)
+	} else {
+		f.judge().Lengths(book)
+	}
+	step := book.Find(ref)
+	if step == nil {
+		return refusal("desk.missing", ref)
+	}
+	return f.step(step, assess.Answer{}, book)
+}
