@@ -36,7 +36,7 @@ func (f *file) showCutting(r *document.Node) *document.Node {
 		a, _ = f.answer(id)
 		lines = append(lines, f.cutLine(a, said))
 	}
-	s := f.sheet("cutting").with("says", texts(append(says, words.Say("note.releaseToCut")))).
+	s := f.sheet("cutting").with("lead", texts(append(says, words.Say("note.releaseToCut")))).
 		with("groups", document.NewList(newGroup(words.Say("cutting.piles"), "", nil, lines...))).
 		with("count", whole(len(piles))).with("from", whole(from))
 	if open > 0 && !f.readOnly {

@@ -302,10 +302,13 @@ func (f *file) add(r *document.Node) *document.Node {
 		}
 		added = path
 		set(path+"/groups", list)
-	case "gauge", "type", "pile", "stock", "strata", "criterion":
-		collection := map[string]string{"strata": "strata", "gauge": "gauges", "type": "pileTypes", "pile": "piles", "stock": "stock", "criterion": "criteria"}[what]
+	case "gauge", "type", "pile", "stock", "strata", "criterion", "pileGroup":
+		collection := map[string]string{"pileGroup": "groups", "strata": "strata", "gauge": "gauges", "type": "pileTypes", "pile": "piles", "stock": "stock", "criterion": "criteria"}[what]
 		added = "/now/" + collection + "/" + id(0)
 		set(added, blank())
+		if what == "stock" || what == "strata" {
+			added = "/now/" + collection // all of them are one form
+		}
 	default:
 		return refusal("desk.do", what)
 	}

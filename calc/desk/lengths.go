@@ -56,7 +56,7 @@ func (f *file) showLengths(r *document.Node) *document.Node {
 	if left > 0 {
 		says = append(says, words.Say("lengths.left", itoa(left)))
 	}
-	return f.sheet("lengths").with("says", texts(says)).with("groups", groups).with("count", whole(len(ids))).with("from", whole(from)).Node
+	return f.sheet("lengths").with("lead", texts(says)).with("groups", groups).with("count", whole(len(ids))).with("from", whole(from)).Node
 }
 
 // sumStep opens a number of the order list or of the lengths, which are made

@@ -26,7 +26,7 @@ func (f *file) showOrder(r *document.Node) *document.Node {
 	o := f.ordered()
 	s := f.sheet("order")
 	if len(o.Lines) == 0 && len(o.Left) == 0 {
-		return s.with("says", texts([]string{words.Say("order.none")})).with("groups", document.NewList()).Node
+		return s.with("lead", texts([]string{words.Say("order.none")})).with("groups", document.NewList()).Node
 	}
 	var says []string
 	switch {
@@ -108,7 +108,7 @@ func (f *file) showOrder(r *document.Node) *document.Node {
 		piles = append(piles, f.line(named(p.Mark), offCut, f.pieces(p.Pieces)))
 	}
 	groups.Append(newGroup(words.Say("order.piles"), words.Say("order.pilesSay"), nil, piles...))
-	return s.with("says", texts(says)).with("groups", groups).with("count", whole(len(o.Piles))).with("from", whole(from)).
+	return s.with("lead", texts(says)).with("groups", groups).with("count", whole(len(o.Piles))).with("from", whole(from)).
 		with("fields", document.NewList(f.field("/now/order/spares"), f.field("/now/order/reuse"), f.field("/now/order/least"), f.field("/now/order/loss"))).Node
 }
 

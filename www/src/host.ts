@@ -119,8 +119,11 @@ export async function keep(doc: string): Promise<Full> {
   return full(await send({ verb: "keep", doc }));
 }
 
+/** Views that look at every pile of the job. */
+const wholeViews = ["order", "lengths", "cutting"];
+
 export async function show<T = Answer>(doc: string, view: string, args: Record<string, Json> = {}): Promise<T> {
-  const reply = await send({ verb: "show", doc, request: text({ verb: "show", doc, view, ...args }) });
+  const reply = await send({ verb: "show", doc, request: text({ verb: "show", doc, view, ...args }), whole: wholeViews.includes(view) });
   return JSON.parse(reply.text) as T;
 }
 

@@ -32,6 +32,7 @@ import { rigPicker, typePicker } from "./picker.ts";
 import { pileScreen } from "./pile.ts";
 import { pilesScreen } from "./piles.ts";
 import { placeOf, replace, route, watchRoute } from "./route.ts";
+import { sheetScreen } from "./sheet.ts";
 import { settingsScreen } from "./settings.ts";
 import { firstScreen, pileSizing } from "./sizing.ts";
 import { current, lookForLast, looked, offered } from "./sizingstate.ts";
@@ -55,6 +56,7 @@ const drawn: Record<ScreenName, (...parts: string[]) => TemplateResult> = {
   "bring-rows": (doc = "", page = "0") => bringRowsScreen(doc, pageOf(page)),
   "bring-columns": (doc = "") => bringColumnsScreen(doc),
   "hand-out": (doc = "") => handOutScreen(doc),
+  sheet: (doc = "", name = "", page = "0") => sheetScreen(doc, name, pageOf(page)),
   pile: (doc = "", pile = "") => pileScreen(doc, pile),
   working: (doc = "", step = "", pile) => workingScreen(doc, step, pile),
   convert: (doc = "", pile) => convertScreen(doc, pile),

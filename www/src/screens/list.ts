@@ -13,6 +13,7 @@ export const screens = [
   "bring-rows",
   "bring-columns",
   "hand-out",
+  "sheet",
   "pile",
   "working",
   "convert",

@@ -4,12 +4,11 @@ import { pileDrawing } from "../chart-pile.ts";
 import { choicesBand } from "./choices.ts";
 import { view } from "./data.ts";
 import { frame } from "./frame.ts";
+import { groupPart } from "./groups.ts";
 import { label } from "./labels.ts";
 import { limitList } from "./limits.ts";
-import { number } from "./number.ts";
 import { reading } from "./reading.ts";
 import { link } from "./route.ts";
-import { minus } from "./symbols.ts";
 import type { Pile } from "./views.ts";
 
 export function pileScreen(doc: string, id: string): TemplateResult {
@@ -29,18 +28,7 @@ function body(doc: string, id: string, pile: Pile): TemplateResult {
   return html`${choicesBand(doc, pile.choicesSay)}
     <p class="over">${label("reading.set")}</p>
     ${reading(doc, id, pile)}
-    ${pile.groups.map(
-      (group) => html`<section class="group">
-        <h2>${group.title}</h2>
-        ${group.says ? html`<p class="group-says">${minus(group.says)}</p>` : nothing}
-        ${group.lines.filter((line) => line.value || line.says).map((line) => lineOf(doc, id, line))}
-        ${group.notes.length
-          ? html`<ul class="lines">
-              ${group.notes.map((note) => html`<li>${minus(note)}</li>`)}
-            </ul>`
-          : nothing}
-      </section>`,
-    )}
+    ${pile.groups.map((group) => groupPart(doc, id, group))}
     ${pile.drawing ? html`<section class="group"><h2>${label("pile.drawing")}</h2>${pileDrawing(pile.drawing, label("pile.drawing"))}</section>` : nothing}
     <section class="group">
       <h2>${label("row.limits")}</h2>
@@ -57,12 +45,4 @@ function body(doc: string, id: string, pile: Pile): TemplateResult {
           ${pile.cautions.map((line) => html`<li>${line}</li>`)}
         </ul>`
       : nothing}`;
-}
-
-function lineOf(doc: string, id: string, line: Pile["groups"][number]["lines"][number]): TemplateResult {
-  return html`<div class="line ${line.value ? "" : "wordy"}">
-    <span class="line-label">${line.label}</span>
-    ${line.value ? html`<span class="line-value">${number(doc, id, line.value)}</span>` : nothing}
-    ${line.says ? html`<span class="line-says">${minus(line.says)}</span>` : nothing}
-  </div>`;
 }

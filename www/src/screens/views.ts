@@ -229,6 +229,18 @@ export interface Group {
   lines: { label: string; value: Says | null; says: string }[];
 }
 
+/** A list of the whole job, to read and to print. */
+export interface Sheet extends Answered {
+  over: string;
+  title: string;
+  lead: string[];
+  groups: Group[];
+  count?: number;
+  from?: number;
+  fields?: Field[];
+  sign?: { do: string; label: string; says: string };
+}
+
 export interface Pile extends Readings, Answered {
   mark: string;
   stateSays: string;
