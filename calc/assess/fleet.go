@@ -46,7 +46,9 @@ func (j *Job) Fit(pile string, at Berth) (f Fit, ok bool) {
 	a := Answer{ID: pile, Governs: -1}
 	w := &judge{Job: j, pile: p, answer: &a}
 	w.gather()
-	w.reading()
+	if !w.raking() {
+		w.reading()
+	}
 	f = Fit{State: a.State, Ballast: a.Ballast, Needs: a.Needs}
 	if a.State == Open {
 		f.Set = a.Set

@@ -88,6 +88,9 @@ func (j *Job) Pile(id string, b *working.Book) (a Answer, ok bool) {
 	a = Answer{ID: id, Mark: p.Mark, Governs: -1}
 	w := &judge{Job: j, pile: p, book: b, answer: &a}
 	w.gather()
+	if w.raking() {
+		return a, true
+	}
 	w.reading()
 	w.ground()
 	w.segments()

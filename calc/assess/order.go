@@ -99,6 +99,9 @@ func (j *Job) Order(b *working.Book) Order {
 // orderPile is the pile in the terms of package segment; ok is false while it
 // lacks something, which stands in the answer.
 func (w *judge) orderPile() (p segment.JobPile, ok bool) {
+	if w.raking() {
+		return p, false
+	}
 	need, ok := w.neededLength()
 	if !ok {
 		return p, false

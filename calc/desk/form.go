@@ -133,6 +133,10 @@ func (f *file) things(collection string) []thing {
 			c, _ := j.Criterion(id)
 			add(id, c.Name)
 		}
+	case "groups":
+		for _, id := range j.Groups() {
+			add(id, j.GroupName(id))
+		}
 	}
 	return list
 }
@@ -208,14 +212,14 @@ func (f *file) formAt(path string) (form, bool) {
 	switch {
 	case len(names) == 1:
 		links := []thing{{"/now/stock", say("thing.stock")}, {"/now/strata", say("thing.strata")}}
-		for _, c := range []struct{ collection, word string }{{"rigs", "rig"}, {"pileTypes", "type"}, {"criteria", "criterion"}} {
+		for _, c := range []struct{ collection, word string }{{"rigs", "rig"}, {"pileTypes", "type"}, {"criteria", "criterion"}, {"groups", "pileGroup"}} {
 			for _, t := range f.things(c.collection) {
 				links = append(links, thing{"/now/" + c.collection + "/" + document.Escape(t.id), say("thing."+c.word) + ": " + t.name})
 			}
 		}
 		return form{title: say("thing.job"), name: j.Title(), sections: []section{
 			{title: say("thing.names"), paths: below(path, "title", "datum", "decimalSign", "jointPrice", "guard"), links: links,
-				adds: []addition{{"pile", ""}, {"rig", ""}, {"type", ""}}},
+				adds: []addition{{"pile", ""}, {"rig", ""}, {"type", ""}, {"pileGroup", ""}}},
 		}}, true
 	case len(names) == 2 && names[1] == "stock":
 		return f.stockForm(), true
@@ -256,8 +260,13 @@ func (f *file) formAt(path string) (form, bool) {
 		return form{title: say("thing.pile"), name: p.Mark, sections: []section{
 			{title: say("thing.names"), paths: below(path, "mark", "type", "rig", "circuit", "criterion")},
 			{title: say("thing.load"), paths: below(path, "workingLoad")},
-			{title: say("thing.levels"), paths: below(path, "platform", "founding", "cutoff")},
-			{title: say("thing.ground"), paths: below(path, "softDepth", "preBored", "follower")},
+			{title: say("thing.levels"), paths: below(path, "platform", "founding", "expectedToe", "leastToe", "cutoff", "stickUp")},
+			{title: say("thing.place"), paths: below(path, "group", "east", "north", "rake"), adds: []addition{{"pileGroup", ""}}},
+			{title: say("thing.ground"), paths: below(path, "softDepth", "preBored", "follower", "note")},
+		}}, true
+	case "groups":
+		return form{title: say("thing.pileGroup"), name: j.GroupName(names[2]), sections: []section{
+			{title: say("thing.names"), paths: below(path, "name")},
 		}}, true
 	}
 	return form{}, false

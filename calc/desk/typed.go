@@ -168,6 +168,14 @@ func (f *file) remember(path, typed string) {
 		f.root.Set("unread", unread)
 	}
 	unread.Set(path, text(typed))
+	f.unreadChanged()
+}
+
+// unreadChanged forgets what was worked out: a rake that cannot be read makes a
+// difference.
+func (f *file) unreadChanged() {
+	clear(f.answers)
+	f.orderMade = nil
 }
 
 func (f *file) forget(path string) {
@@ -179,4 +187,5 @@ func (f *file) forget(path string) {
 	if unread.Len() == 0 {
 		f.root.Remove("unread")
 	}
+	f.unreadChanged()
 }

@@ -104,6 +104,15 @@ func (j Job) PileTypes() []string { return ids(j.now.Get("pileTypes"), "name") }
 func (j Job) Criteria() []string  { return ids(j.now.Get("criteria"), "name") }
 func (j Job) Gauges() []string    { return ids(j.now.Get("gauges"), "serial") }
 
+// Groups lists the ids of the groups in natural order of their names.
+func (j Job) Groups() []string { return ids(j.now.Get("groups"), "name") }
+
+// GroupName returns the name of a group.
+func (j Job) GroupName(id string) string { return j.now.Get("groups").Get(id).Get("name").Text() }
+
+// Unread says whether a text stands at a path that cannot be read yet.
+func (j Job) Unread(path string) bool { return j.Root.Get("unread").Get(path) != nil }
+
 // Waiver is a limit waived by a named person.
 type Waiver struct{ By, Role, On, Why string }
 
@@ -156,6 +165,8 @@ type Pile struct {
 	Platform, Founding, Cutoff    Given[quantity.Length]
 	ExpectedToe, LeastToe         Given[quantity.Length]
 	StickUp, East, North          Given[quantity.Length]
+	Rake                          Given[quantity.Ratio] // off the vertical
+	Group                         string
 	Rank                          int // preference in the order of pressing; 0 where none is stated
 	SoftDepth, PreBored           Given[quantity.Length]
 	Follower                      string // "yes", "no" or blank
@@ -181,6 +192,7 @@ func (j Job) Pile(id string) (p Pile, ok bool) {
 	at := reader{n, path}
 	p.ExpectedToe, p.LeastToe, p.StickUp = at.length("expectedToe"), at.length("leastToe"), at.length("stickUp")
 	p.East, p.North = at.length("east"), at.length("north")
+	p.Rake, p.Group = at.ratio("rake"), n.Get("group").Text()
 	p.Rank, _ = count(n.Get("rank"))
 	p.SoftDepth = given[quantity.Length](n.Get("softDepth"), path, "softDepth", quantity.Lengths)
 	p.PreBored = given[quantity.Length](n.Get("preBored"), path, "preBored", quantity.Lengths)

@@ -159,7 +159,7 @@ var thingNames = map[string]string{
 
 	// The same fields inside a sentence "Still needed: ...".
 	"need.field.piles.workingLoad": "working load", "need.field.criteria.factor": "factor", "need.field.piles.rig": "rig",
-	"need.field.piles.circuit": "circuit", "need.field.piles.type": "pile", "need.field.rigs.circuits.groups": "cylinders of the circuit",
+	"need.field.piles.circuit": "circuit", "need.field.piles.type": "pile", "need.field.piles.rake": "rake that can be read", "need.field.rigs.circuits.groups": "cylinders of the circuit",
 	"need.field.rigs.circuits.onHead": "weight riding on the pile head (0 kN if none)", "need.field.rigs.circuits.efficiency.low": "efficiency for the set",
 	"need.field.rigs.circuits.gauge": "gauge of the circuit", "need.field.gauges.division": "division of the gauge",
 	"need.field.rigs.circuits.maxPressure": "maximum working pressure", "need.field.pileTypes.pressingLimit": "load the pile stands while pressed",
@@ -248,6 +248,7 @@ var thingNames = map[string]string{
 	"thing.dial": "Dial", "thing.weights": "Weight on the head and pressure",
 	"waiver.says": "A limit is waived only by a named person with a reason. Both stay in the file and on every print.",
 
+	"add.pileGroup": "Add a group of piles", "thing.pileGroup": "Group", "thing.place": "Place",
 	"add.pile": "Add a pile", "add.rig": "Add a rig", "add.type": "Add a pile type",
 	"add.circuit": "Add a circuit", "add.group": "Add a group of cylinders", "add.gauge": "Add a gauge", "add.stock": "Add a length",
 

@@ -16,6 +16,7 @@ var verdicts = map[string]string{
 	"reason.limitMissing.gauge":    "full scale of the gauge missing",
 	"reason.allWaived":             "every limit is waived, so nothing says what must not be exceeded",
 	"reason.headAlone":             "The weight on the head, {0}, is already the set load of {1}: there is no set to read.",
+	"reason.rake":                  "The pile is to stand with a rake of {0}. Readings, segments and heads are worked out for plumb piles only.",
 	"reason.efficiency":            "The efficiency for the set, {0}, is above the one for the limits, {1}: one of them is wrong.",
 	"reason.closed.circuit":        "The circuit allows {0}, the set needs {1}.",
 	"reason.closed.pile":           "The pile allows {0}, the set needs {1}.",
