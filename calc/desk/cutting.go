@@ -68,7 +68,11 @@ func (f *file) cutLine(a assess.Answer, released string) *document.Node {
 	}
 	says := []string{f.headSays(h)}
 	if h.Cut != nil && h.Above != nil {
-		says = append(says, words.Say("cutting.above", f.textOf(h.Above)))
+		code, above := "cutting.above", *h.Above
+		if above.V < 0 {
+			code, above.V = "cutting.below", -above.V
+		}
+		says = append(says, words.Say(code, f.textOf(&above)))
 	}
 	return f.line(named(a.Mark), value, strings.Join(append(says, released), " "))
 }

@@ -18,9 +18,9 @@ func (f *file) showLengths(r *document.Node) *document.Node {
 	list, left := f.judge().Lengths(nil)
 	groups := document.NewList()
 	for i, l := range list {
-		says := ""
+		var notes []string
 		if l.Expected > 0 {
-			says = words.Say("lengths.expected", itoa(l.Expected), itoa(l.Piles))
+			notes = []string{words.Say("lengths.expected", itoa(l.Expected), itoa(l.Piles))}
 		}
 		line := func(code string, n *assess.Number) *document.Node {
 			if n != nil {
@@ -31,7 +31,7 @@ func (f *file) showLengths(r *document.Node) *document.Node {
 			return f.line(words.Say("lengths."+code), n, "")
 		}
 		name := named(f.root.Get("now").Get("pileTypes").Get(l.Type).Get("name").Text())
-		groups.Append(newGroup(name, says, nil, f.line(words.Say("lengths.piles"), nil, itoa(l.Piles)),
+		groups.Append(newGroup(name, "", notes, f.line(words.Say("lengths.piles"), nil, itoa(l.Piles)),
 			line("pitched", l.Pitched), line("pressed", l.Pressed), line("below", l.Below), line("cut", l.Cut), f.line(words.Say("lengths.joints"), nil, itoa(l.Joints))))
 	}
 	ids := f.pilesInOrder()

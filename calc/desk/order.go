@@ -99,7 +99,7 @@ func (f *file) showOrder(r *document.Node) *document.Node {
 		left = append(left, f.line(named(p.Mark), nil, why))
 	}
 	if len(left) > 0 {
-		groups.Append(newGroup(words.Say("order.left"), words.Say("order.leftSays", itoa(len(o.Left))), nil, left...))
+		groups.Append(newGroup(words.Say("order.left"), "", []string{words.Say("order.leftSays", itoa(len(o.Left)))}, left...))
 	}
 	from, to := pageOf(r, len(o.Piles))
 	var piles []*document.Node
@@ -107,7 +107,7 @@ func (f *file) showOrder(r *document.Node) *document.Node {
 		offCut := &assess.Number{V: float64(p.OffCut), Unit: quantity.Must("m"), Decimals: 2, Ref: "search:"}
 		piles = append(piles, f.line(named(p.Mark), offCut, f.pieces(p.Pieces)))
 	}
-	groups.Append(newGroup(words.Say("order.piles"), words.Say("order.pilesSay"), nil, piles...))
+	groups.Append(newGroup(words.Say("order.piles"), "", nil, piles...))
 	return s.with("lead", texts(says)).with("groups", groups).with("count", whole(len(o.Piles))).with("from", whole(from)).
 		with("fields", document.NewList(f.field("/now/order/spares"), f.field("/now/order/reuse"), f.field("/now/order/least"), f.field("/now/order/loss"))).Node
 }
