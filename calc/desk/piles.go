@@ -47,7 +47,7 @@ func (f *file) chosenPiles(ids []string, find string, state assess.State) []stri
 			continue
 		}
 		if state != "" {
-			if a, _ := f.answer(id); a.State != state {
+			if is, _ := f.judge().State(id); is != state {
 				continue
 			}
 		}
