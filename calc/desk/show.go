@@ -18,6 +18,7 @@ import (
 //	working  how the number at "step" was made
 //	convert  a reading as loads, and a load as readings: pile, reading, load
 //	card     the rows of the cabin card of a pile
+//	plan     the site from above: width, height of the drawing
 //	fleet    the piles against the circuits of all rigs: from, count
 //	cutting  the list for the crew that cuts, a page at a time: from, count
 //	lengths  lengths for payment by pile type, a page of piles: from, count
@@ -60,6 +61,8 @@ func (f *file) view(r *document.Node, data []byte) *document.Node {
 		return f.showConvert(r)
 	case "card":
 		return f.showCard(r)
+	case "plan":
+		return f.showPlan(r)
 	case "fleet":
 		return f.showFleet(r)
 	case "order":
