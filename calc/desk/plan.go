@@ -89,7 +89,7 @@ func (f *file) showPlan(r *document.Node) *document.Node {
 		groups.Append(newObject().with("name", text(c.name)).with("says", text(c.says())).Node)
 	}
 	return okay().with("title", text(f.job().Title())).with("width", whole(int(width))).with("height", whole(int(math.Ceil(height)))).
-		with("piles", piles).with("boxes", boxes).with("bar", bar).with("says", texts(says)).with("states", states).with("groups", groups).Node
+		with("piles", piles).with("boxes", boxes).with("bar", bar).with("lines", texts(says)).with("states", states).with("groups", groups).Node
 }
 
 // sizeOf reads a measure of the drawing within sensible bounds.

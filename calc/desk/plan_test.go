@@ -66,7 +66,7 @@ func TestThePlanKeepsItsAspect(t *testing.T) {
 	assert.InDelta(t, 120, value(t, v.Get("bar").Get("size"))*640, 0.05)
 	assert.Equal(t, "10 m", v.Get("bar").Get("says").Text())
 	assert.Equal(t, []string{"5 of 8 piles have no coordinates and are not in the plan.",
-		"The piles lie within 48.0 m from west to east and 12.0 m from south to north."}, said(v.Get("says")))
+		"The piles lie within 48.0 m from west to east and 12.0 m from south to north."}, said(v.Get("lines")))
 	assert.Equal(t, 0, v.Get("boxes").Len())
 	assert.Equal(t, `[{"state":"open","says":"window open: 7"},{"state":"closed","says":"no window: 1"}]`, v.Get("states").Compact())
 	assert.Equal(t, `[{"name":"without a group","says":"window open: 7, no window: 1"}]`, v.Get("groups").Compact())
@@ -91,7 +91,7 @@ func TestNearPilesBecomeGroups(t *testing.T) {
 	assert.InDelta(t, 22, value(t, b.Get("x"))*640, 0.05, "32 less 10 around")
 	assert.InDelta(t, 22.8+20, value(t, b.Get("wide"))*640, 0.05)
 	assert.InDelta(t, 20, value(t, b.Get("high"))*208, 0.05)
-	assert.Contains(t, v.Get("says").Compact(), "C1 and C3 are 1.90 m apart")
+	assert.Contains(t, v.Get("lines").Compact(), "C1 and C3 are 1.90 m apart")
 	assert.Equal(t, `[{"name":"Cap A","says":"window open: 2, no window: 1"},{"name":"without a group","says":"window open: 5"}]`, v.Get("groups").Compact(),
 		"a pile without a place is counted, too")
 
@@ -103,7 +103,7 @@ func TestNearPilesBecomeGroups(t *testing.T) {
 func TestAPlanOfOnePlaceOrNone(t *testing.T) {
 	x, _ := placed(t)
 	v := x.show("plan", "")
-	assert.Equal(t, []string{"8 of 8 piles have no coordinates and are not in the plan."}, said(v.Get("says")))
+	assert.Equal(t, []string{"8 of 8 piles have no coordinates and are not in the plan."}, said(v.Get("lines")))
 	assert.Equal(t, "null", v.Get("bar").Compact())
 
 	x, ids := placed(t, [2]string{"-3 m", "0 m"})
@@ -112,10 +112,10 @@ func TestAPlanOfOnePlaceOrNone(t *testing.T) {
 	assert.InDelta(t, 0.5, value(t, v.Get("piles").Item(0).Get("x")), 1e-9)
 	assert.InDelta(t, 0.5, value(t, v.Get("piles").Item(0).Get("y")), 1e-9)
 	assert.Equal(t, "null", v.Get("bar").Compact())
-	assert.Contains(t, v.Get("says").Compact(), "no scale")
+	assert.Contains(t, v.Get("lines").Compact(), "no scale")
 
 	x.enter("strike", `"path":"/now/piles/`+ids[0]+`","why":"not needed"`)
-	assert.Contains(t, x.show("plan", "").Get("says").Compact(), "7 of 7 piles")
+	assert.Contains(t, x.show("plan", "").Get("lines").Compact(), "7 of 7 piles")
 }
 
 // The unit of the first place is that of the scale bar: 100 ft in 576 px; a
@@ -125,7 +125,7 @@ func TestThePlanInFeet(t *testing.T) {
 	v := x.show("plan", `,"width":640`)
 	assert.Equal(t, "20 ft", v.Get("bar").Get("says").Text())
 	assert.InDelta(t, 115.2, value(t, v.Get("bar").Get("size"))*640, 0.05)
-	assert.Contains(t, v.Get("says").Compact(), "100.0 ft from west to east and 0.0 ft")
+	assert.Contains(t, v.Get("lines").Compact(), "100.0 ft from west to east and 0.0 ft")
 }
 
 // 5,000 piles in 125 groups: an answer of less than 64 kB. Its time is that of
@@ -154,6 +154,6 @@ func TestThePlanOfALargeJob(t *testing.T) {
 	assert.Equal(t, 0, v.Get("piles").Len())
 	assert.Equal(t, 120, v.Get("boxes").Len())
 	assert.Equal(t, 120, v.Get("groups").Len())
-	assert.Contains(t, v.Get("says").Compact(), "5000 piles are too many")
-	assert.Contains(t, v.Get("says").Compact(), "The first 120 of 125 groups")
+	assert.Contains(t, v.Get("lines").Compact(), "5000 piles are too many")
+	assert.Contains(t, v.Get("lines").Compact(), "The first 120 of 125 groups")
 }

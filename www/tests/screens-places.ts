@@ -52,6 +52,7 @@ export const entries: Record<ScreenName, { hash: (p: Places) => string[]; number
   "hand-out": { hash: (p) => [at("hand-out", p.job)], numbers: 0 },
   pile: { hash: (p) => [at("pile", p.job, p.pile)], numbers: 10 },
   working: { hash: (p) => [at("working", p.job, p.step, p.pile), at("working", p.job, `/now/piles/${p.pile}/workingLoad`)], numbers: 0 },
+  plan: { hash: (p) => [at("plan", p.job), at("plan", p.sizing)], numbers: 0 },
   fleet: { hash: (p) => [at("fleet", p.job)], numbers: 0 },
   convert: { hash: (p) => [at("convert", p.job, p.pile), at("convert", p.sizing)], numbers: 0 },
   card: { hash: (p) => [at("card", p.job, p.pile), at("card", p.job, p.closed)], numbers: 0 },

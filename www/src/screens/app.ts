@@ -31,6 +31,7 @@ import { pasteScreen } from "./paste.ts";
 import { rigPicker, typePicker } from "./picker.ts";
 import { pileScreen } from "./pile.ts";
 import { pilesScreen } from "./piles.ts";
+import { planScreen } from "./plan.ts";
 import { placeOf, replace, route, watchRoute } from "./route.ts";
 import { sheetScreen } from "./sheet.ts";
 import { settingsScreen } from "./settings.ts";
@@ -51,6 +52,7 @@ const drawn: Record<ScreenName, (...parts: string[]) => TemplateResult> = {
   limits: (doc = "", pile) => limitsScreen(doc, pile),
   form: (doc = "", path = "") => formScreen(doc, path),
   piles: (doc = "", page) => pilesScreen(doc, page === undefined ? undefined : pageOf(page)),
+  plan: (doc = "") => planScreen(doc),
   fleet: (doc = "", page = "0") => fleetScreen(doc, pageOf(page)),
   bring: (doc = "") => bringScreen(doc),
   "bring-rows": (doc = "", page = "0") => bringRowsScreen(doc, pageOf(page)),

@@ -8,6 +8,7 @@ export const screens = [
   "limits",
   "form",
   "piles",
+  "plan",
   "fleet",
   "bring",
   "bring-rows",

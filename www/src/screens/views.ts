@@ -198,6 +198,19 @@ export interface Piles extends Answered {
   rows: PileRow[];
 }
 
+/** Fractions of the drawing; width and height are those of it [px]. */
+export interface Plan extends Answered {
+  title: string;
+  width: number;
+  height: number;
+  piles: { id: string; mark: string; state: State; x: number; y: number; room: boolean }[];
+  boxes: { x: number; y: number; wide: number; high: number; says: string }[];
+  bar: { size: number; says: string } | null;
+  lines: string[];
+  states: { state: State; says: string }[];
+  groups: { name: string; says: string }[];
+}
+
 export interface FleetCell {
   rig: string;
   circuit: string;
