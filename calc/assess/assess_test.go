@@ -198,7 +198,7 @@ func TestWhatCannotBeMadeUpIsSaid(t *testing.T) {
 	require.NotEmpty(t, a.Segments.Notes)
 	assert.Equal(t, assess.Note{Code: "segment.stockShort", Args: []string{"22.20 m", "18.00 m"}}, a.Segments.Notes[0])
 	a = answer(t, with(t, "/piles/p/founding", "14.00 m"))
-	assert.Equal(t, "segment.need", a.Segments.Notes[0].Code)
+	assert.Equal(t, "note.cutoffBelowToe", a.Segments.Notes[0].Code)
 }
 
 // examples returns the pile answers of every example in the repository.

@@ -66,6 +66,9 @@ func (w *judge) segments() {
 		most, _ := basis.Find("segment.joints")
 		s.Notes = append(s.Notes, Note{"note.joints", []string{most.Value}})
 	}
+	if b.On() {
+		s.Notes = append(s.Notes, Note{Code: "note.cheapest"})
+	}
 	m.laid(best, toe.Of(b), jt)
 	m.reach(toe.Of(b), total, jt)
 	m.shifted(tenths, jt, terms)
@@ -198,6 +201,20 @@ func (w *judge) neededLength() (need working.Of[quantity.Length], ok bool) {
 	ask(!grip || w.rig.GripHeight.Known(), "field.rigs.gripHeight")
 	ask(!grip || p.Platform.Known(), "field.piles.platform")
 	if len(s.Needs) > 0 {
+		return need, false
+	}
+	disorder := func(code string, upper, lower job.Given[quantity.Length]) bool {
+		if !upper.Known() || upper.V > lower.V {
+			return false
+		}
+		args := []string{stated(upper).Text(w.Sign()), stated(lower).Text(w.Sign())}
+		if code == "note.toeAbovePlatform" {
+			args[0], args[1] = args[1], args[0]
+		}
+		s.Notes = append(s.Notes, Note{code, args})
+		return true
+	}
+	if disorder("note.cutoffBelowToe", p.Cutoff, toe) || disorder("note.toeAbovePlatform", p.Platform, toe) {
 		return need, false
 	}
 	follower := grip && w.rig.FollowerTravel.Known()

@@ -130,3 +130,15 @@ func TestExpectedAndLeastToe(t *testing.T) {
 		assert.InDelta(t, stated.Segments.OffCut.V, base.Segments.Shifts[i].OffCut.V, 1e-9, toe)
 	}
 }
+
+func TestLevelsInTheWrongOrderAreSaid(t *testing.T) {
+	for code, values := range map[string][]string{
+		"note.cutoffBelowToe":   {"/piles/p/cutoff", "-6.00 m"},
+		"note.toeAbovePlatform": {"/piles/p/founding", "12.60 m", "/piles/p/cutoff", "14.00 m"},
+	} {
+		a := opened(t, append(append([]string(nil), ruled...), values...)...)
+		assert.Nil(t, a.Segments.Total, code)
+		require.NotEmpty(t, a.Segments.Notes, code)
+		assert.Equal(t, code, a.Segments.Notes[0].Code)
+	}
+}

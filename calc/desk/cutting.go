@@ -74,7 +74,7 @@ func (f *file) cutLine(a assess.Answer, released string) *document.Node {
 		}
 		says = append(says, words.Say(code, f.textOf(&above)))
 	}
-	return f.line(named(a.Mark), value, strings.Join(append(says, released), " "))
+	return f.line(f.marked(a.ID, a.Mark), value, strings.Join(append(says, released), " "))
 }
 
 // released says who released the saw cut of a pile. A release holds for the

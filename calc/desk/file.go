@@ -23,7 +23,8 @@ type file struct {
 	judged    *assess.Job
 	levels    map[string]job.HeadLevel
 	answers   map[string]assess.Answer
-	order     []string // ids of the piles in the order of their marks
+	order     []string        // ids of the piles in the order of their marks
+	twins     map[string]bool // piles whose mark another one has as well
 	orderMade *assess.Order
 	preview   *preview // of a table of piles, until something is entered
 }
@@ -107,9 +108,24 @@ func reorders(piles *document.Node) bool {
 // every key press would be felt.
 func (f *file) pilesInOrder() []string {
 	if f.order == nil {
-		f.order = f.job().Piles()
+		f.order, f.twins = f.job().Piles(), map[string]bool{}
+		piles := f.root.Get("now").Get("piles")
+		for i, id := range f.order {
+			if mark := piles.Get(id).Get("mark").Text(); i > 0 && mark != "" && piles.Get(f.order[i-1]).Get("mark").Text() == mark {
+				f.twins[id], f.twins[f.order[i-1]] = true, true
+			}
+		}
 	}
 	return f.order
+}
+
+// marked is the mark of a pile as lists show it: one that another pile has as
+// well says so.
+func (f *file) marked(id, mark string) string {
+	if f.pilesInOrder(); f.twins[id] {
+		return words.Say("thing.twin", mark)
+	}
+	return named(mark)
 }
 
 // mostAnswers bounds how many answers are remembered.

@@ -48,7 +48,7 @@ func (f *file) showLengths(r *document.Node) *document.Node {
 			}
 			return f.textOf(n)
 		}
-		rows = append(rows, f.line(named(a.Mark), a.Segments.Total,
+		rows = append(rows, f.line(f.marked(a.ID, a.Mark), a.Segments.Total,
 			words.Say("lengths.row", blank(a.Head.Pressed), f.textOf(a.Head.Below), blank(a.Head.Cut), itoa(a.Segments.Joints))))
 	}
 	groups.Append(newGroup(words.Say("lengths.piles"), "", nil, rows...))

@@ -96,7 +96,7 @@ func (f *file) showOrder(r *document.Node) *document.Node {
 		if p.Problem != nil {
 			why = words.Note(*p.Problem)
 		}
-		left = append(left, f.line(named(p.Mark), nil, why))
+		left = append(left, f.line(f.marked(p.ID, p.Mark), nil, why))
 	}
 	if len(left) > 0 {
 		groups.Append(newGroup(words.Say("order.left"), "", []string{words.Say("order.leftSays", itoa(len(o.Left)))}, left...))
@@ -105,7 +105,7 @@ func (f *file) showOrder(r *document.Node) *document.Node {
 	var piles []*document.Node
 	for _, p := range o.Piles[from:to] {
 		offCut := &assess.Number{V: float64(p.OffCut), Unit: quantity.Must("m"), Decimals: 2, Ref: "search:"}
-		piles = append(piles, f.line(named(p.Mark), offCut, f.pieces(p.Pieces)))
+		piles = append(piles, f.line(f.marked(p.ID, p.Mark), offCut, f.pieces(p.Pieces)))
 	}
 	groups.Append(newGroup(words.Say("order.piles"), "", nil, piles...))
 	return s.with("lead", texts(says)).with("groups", groups).with("count", whole(len(o.Piles))).with("from", whole(from)).

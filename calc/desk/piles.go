@@ -26,7 +26,7 @@ func (f *file) showPiles(r *document.Node) *document.Node {
 	for _, id := range ids[from:last] {
 		a, _ := f.answer(id)
 		p, _ := j.Pile(id)
-		o := newObject().with("id", text(id)).with("mark", text(named(a.Mark))).with("type", text(f.typeSays(p))).with("rig", text(f.rigSays(p))).
+		o := newObject().with("id", text(id)).with("mark", text(f.marked(id, a.Mark))).with("type", text(f.typeSays(p))).with("rig", text(f.rigSays(p))).
 			with("state", text(string(a.State))).with("stateSays", text(words.Say("state."+string(a.State)))).
 			with("set", f.says(whenOpen(a, a.Set))).with("never", f.says(a.Never)).
 			with("segments", text(f.pieces(a.Segments.Pieces))).with("total", f.says(a.Segments.Total)).with("segmentsSay", text(f.segmentsSay(a.Segments))).
@@ -137,7 +137,7 @@ func (f *file) showPile(r *document.Node) *document.Node {
 		return refusal("desk.missing", id)
 	}
 	p, _ := f.judge().Job.Pile(id) // the judge's view: what is contested is not shown as known
-	o := okay().with("pile", text(id)).with("mark", text(named(a.Mark))).with("type", text(f.typeSays(p))).with("rig", text(f.rigSays(p)))
+	o := okay().with("pile", text(id)).with("mark", text(f.marked(id, a.Mark))).with("type", text(f.typeSays(p))).with("rig", text(f.rigSays(p)))
 	o = f.readings(o, a).with("holdSays", text(f.hold(p)))
 
 	line := func(code string, n *assess.Number, says string) *document.Node {

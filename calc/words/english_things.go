@@ -241,7 +241,7 @@ var thingNames = map[string]string{
 
 	"thing.rig": "Rig", "thing.circuit": "Circuit", "thing.group": "Group of cylinders {0}", "thing.gauge": "Gauge", "thing.type": "Pile type", "thing.pile": "Pile",
 	"thing.strata": "Strata", "thing.stratum": "Stratum {0}", "add.strata": "Add a stratum", "thing.joints": "Joints", "thing.toe": "Founding",
-	"thing.stock": "Stock of segments", "thing.criterion": "Criterion", "thing.job": "Job", "thing.unnamed": "not named", "thing.line": "Length {0}",
+	"thing.stock": "Stock of segments", "thing.criterion": "Criterion", "thing.job": "Job", "thing.unnamed": "not named", "thing.twin": "{0} (another pile has this mark too)", "thing.line": "Length {0}",
 	"thing.cylinders": "Cylinders", "thing.efficiency": "Efficiency", "thing.reaction": "Reaction", "thing.levels": "Levels", "thing.load": "Load", "thing.names": "Names",
 	"thing.waiver": "Waive this limit", "thing.strength": "Strength while pressed", "thing.free": "Over the free length", "thing.parts": "Splice and follower",
 	"thing.ground": "Ground at the top", "thing.grip": "Grip", "thing.feet": "Feet and weight", "thing.piece": "Ballast pieces, {0}", "add.piece": "Add ballast pieces", "thing.headDetails": "Pile head", "thing.section": "Section", "thing.hold": "Hold",
