@@ -93,8 +93,8 @@ func TestHistory(t *testing.T) {
 	status, out, _ = stdio(t, ada, "history")
 	assert.Zero(t, status)
 	whole := read(t, out)
-	assert.Equal(t, 2, whole.Get("rows").Len())
-	assert.Greater(t, whole.At("/rows/1/fields").Len(), 100, "an entry is told to its end")
+	assert.Equal(t, 3, whole.Get("rows").Len())
+	assert.Greater(t, whole.At("/rows/2/fields").Len(), 100, "an entry is told to its end")
 }
 
 func TestCompare(t *testing.T) {
