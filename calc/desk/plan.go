@@ -82,6 +82,9 @@ func (f *file) showPlan(r *document.Node) *document.Node {
 	}
 	groups := document.NewList()
 	for i, c := range crowds {
+		if c.id == "" && i == 0 {
+			break // no group at all: the states say the same
+		}
 		if i == mostGroups {
 			says = append(says, words.Say("plan.more", itoa(mostGroups), itoa(len(crowds))))
 			break
@@ -290,9 +293,10 @@ func planPiles(spots []spot, width, height float64) *document.Node {
 	return list
 }
 
-// planBoxes writes the rectangle around the piles of each group, with how many
-// there are where there is room.
+// planBoxes writes the rectangle around the piles of each group, and how many
+// there are: in its middle, else above or below it, where there is room.
 func planBoxes(crowds []*crowd, spots []spot, width, height float64) *document.Node {
+	const around = 5
 	var taken []rectangle
 	list := document.NewList()
 	for i, c := range crowds {
@@ -302,19 +306,20 @@ func planBoxes(crowds []*crowd, spots []spot, width, height float64) *document.N
 		r := rectangle{width, height, 0, 0}
 		for _, at := range c.spots {
 			s := spots[at]
-			r = rectangle{min(r.left, s.x), min(r.top, s.y), max(r.right, s.x), max(r.bottom, s.y)}
+			r = rectangle{min(r.left, s.x-around), min(r.top, s.y-around), max(r.right, s.x+around), max(r.bottom, s.y+around)}
 		}
-		says := words.Say("plan.box", c.name, itoa(len(c.spots)))
-		label := letters(says, (r.left+r.right)/2, (r.top+r.bottom)/2)
-		if !room(label, width, height, taken) {
-			says = ""
-		} else {
-			taken = append(taken, label)
+		count := words.Say("plan.box", c.name, itoa(len(c.spots)))
+		half := letters(count, 0, 0).right
+		x, y, says := max(half, min((r.left+r.right)/2, width-half)), 0.0, ""
+		for _, y = range []float64{(r.top + r.bottom) / 2, r.top - planLine/2, r.bottom + planLine/2} {
+			if label := letters(count, x, y); room(label, width, height, taken) {
+				taken, says = append(taken, label), count
+				break
+			}
 		}
-		const around = planShape / 2
-		list.Append(newObject().with("x", fraction((r.left-around)/width)).with("y", fraction((r.top-around)/height)).
-			with("wide", fraction((r.right-r.left+2*around)/width)).with("high", fraction((r.bottom-r.top+2*around)/height)).
-			with("says", text(says)).Node)
+		list.Append(newObject().with("x", fraction(r.left/width)).with("y", fraction(r.top/height)).
+			with("wide", fraction((r.right-r.left)/width)).with("high", fraction((r.bottom-r.top)/height)).
+			with("says", text(says)).with("at", fraction(x/width)).with("down", fraction(y/height)).Node)
 	}
 	return list
 }

@@ -69,7 +69,7 @@ func TestThePlanKeepsItsAspect(t *testing.T) {
 		"The piles lie within 48.0 m from west to east and 12.0 m from south to north."}, said(v.Get("lines")))
 	assert.Equal(t, 0, v.Get("boxes").Len())
 	assert.Equal(t, `[{"state":"open","says":"window open: 7"},{"state":"closed","says":"no window: 1"}]`, v.Get("states").Compact())
-	assert.Equal(t, `[{"name":"without a group","says":"window open: 7, no window: 1"}]`, v.Get("groups").Compact())
+	assert.Equal(t, 0, v.Get("groups").Len(), "there is no group")
 }
 
 // 2 m on 48 m are 24 px at 12 px/m: that is drawn; 1.9 m are not.
@@ -88,16 +88,20 @@ func TestNearPilesBecomeGroups(t *testing.T) {
 	boxes := v.Get("boxes")
 	require.Equal(t, 2, boxes.Len())
 	b := boxes.Item(0)
-	assert.InDelta(t, 22, value(t, b.Get("x"))*640, 0.05, "32 less 10 around")
-	assert.InDelta(t, 22.8+20, value(t, b.Get("wide"))*640, 0.05)
-	assert.InDelta(t, 20, value(t, b.Get("high"))*208, 0.05)
+	assert.InDelta(t, 27, value(t, b.Get("x"))*640, 0.05, "32 less 5 around")
+	assert.InDelta(t, 22.8+10, value(t, b.Get("wide"))*640, 0.05)
+	assert.InDelta(t, 10, value(t, b.Get("high"))*208, 0.05)
+	assert.Equal(t, "Cap A: 2", b.Get("says").Text())
+	assert.Equal(t, "without a group: 1", boxes.Item(1).Get("says").Text())
+	assert.InDelta(t, 43.4, value(t, b.Get("at"))*640, 0.05, "the middle of the group")
+	assert.InDelta(t, 550, value(t, boxes.Item(1).Get("at"))*640, 0.05, "18 letters of 10 px, all within the drawing")
 	assert.Contains(t, v.Get("lines").Compact(), "C1 and C3 are 1.90 m apart")
 	assert.Equal(t, `[{"name":"Cap A","says":"window open: 2, no window: 1"},{"name":"without a group","says":"window open: 5"}]`, v.Get("groups").Compact(),
 		"a pile without a place is counted, too")
 
 	require.Equal(t, 3, x.show("plan", `,"width":1280,"height":480`).Get("piles").Len(), "a larger drawing shows them")
 	x.enter("strike", `"path":"/now/groups/g1","why":"not needed"`)
-	assert.Equal(t, 1, x.show("plan", size).Get("groups").Len())
+	assert.Equal(t, 0, x.show("plan", size).Get("groups").Len())
 }
 
 func TestAPlanOfOnePlaceOrNone(t *testing.T) {

@@ -170,6 +170,15 @@ const states: Record<string, (page: Page, places: Places) => Promise<void>> = {
     await page.locator(".pile-row .state-mark").first().waitFor();
     await page.locator(".list-acts summary").click();
   },
+  "a plan of piles that stand too near": async (page, places) => {
+    await goTo(page, at("bring", places.joined));
+    await page.locator("#table").fill("Mark;East [m];North [m]\nN1;0;0\nN2;500;0\nN3;501;0\n");
+    await page.locator(".main-act").click();
+    await page.locator(".main-act", { hasText: "3" }).click();
+    await page.locator(".pile-row .state-mark").first().waitFor();
+    await goTo(page, at("plan", places.joined));
+    await page.locator(".plan rect").first().waitFor();
+  },
   "the question before removing a job": async (page, places) => {
     await goTo(page, at("job", places.job));
     await page.locator(".main section").last().locator("button").click();

@@ -204,7 +204,7 @@ export interface Plan extends Answered {
   width: number;
   height: number;
   piles: { id: string; mark: string; state: State; x: number; y: number; room: boolean }[];
-  boxes: { x: number; y: number; wide: number; high: number; says: string }[];
+  boxes: { x: number; y: number; wide: number; high: number; says: string; at: number; down: number }[];
   bar: { size: number; says: string } | null;
   lines: string[];
   states: { state: State; says: string }[];
