@@ -21,6 +21,8 @@ import (
 //	waive   path, by, role, on, why: a limit waived by a named person
 //	unwaive path
 //	strike  path, why: strikes a thing out
+//	survey  pile, typed, ids: the level of a head as measured, a record
+//	release name, role, ids: a person releases the surveyed piles to cut
 //	title   title: names the job
 //	use     trial: takes over a trial, as one entry
 //	undo    of: {sitting, s}: takes an entry back, by an entry
@@ -51,6 +53,8 @@ func (f *file) enter(r *document.Node, data []byte) *document.Node {
 		answer = f.waive(r, do == "waive")
 	case "strike":
 		answer = f.strike(r)
+	case "survey":
+		answer = f.survey(r)
 	case "release":
 		answer = f.release(r)
 	case "title":

@@ -187,7 +187,7 @@ func (f *file) showPile(r *document.Node) *document.Node {
 	says, ground := f.ground(a, line)
 	groups := document.NewList(reading, group("segments", f.segmentsSay(s), s.Notes, segments...), group("head", f.headSays(h), h.Notes, head...), group("ground", says, nil, ground...))
 	return o.with("headState", text(h.State)).with("headSays", text(f.headSays(h))).with("groups", groups).
-		with("drawing", f.drawing(p, a)).with("fieldsPath", text(p.Path)).Node
+		with("survey", f.surveyBox(id)).with("drawing", f.drawing(p, a)).with("fieldsPath", text(p.Path)).Node
 }
 
 // line is a labelled number, or sentence, or both.

@@ -103,3 +103,26 @@ func TestReleaseToCutIsSignedByAPerson(t *testing.T) {
 	assert.Contains(t, file, `"kind": "release to cut"`)
 	assert.True(t, strings.Contains(file, `"seen"`))
 }
+
+// By hand: cut-off 11.20, bars 0.60: a head surveyed at 13.05 is cut 13.05 - 11.80 =
+// 1.25 m below itself. A later survey counts; both stay in the file.
+func TestASurveyedHeadIsRecorded(t *testing.T) {
+	x := example(t)
+	pile := "0193b000-0000-7000-8000-000000000602"
+	head := func() string { return x.show("pile", `,"pile":`+quote(pile)).Get("headSays").Text() }
+	require.Contains(t, head(), "Expected")
+	for _, bad := range []string{"", "high", "1.234,5"} {
+		a := x.enter("survey", `"pile":`+quote(pile)+`,"typed":`+quote(bad)+`,"ids":["r0"]`)
+		assert.False(t, a.Get("ok").Bool(), bad)
+		assert.NotEmpty(t, a.Get("says").Text(), bad)
+	}
+	require.True(t, x.enter("survey", `"pile":`+quote(pile)+`,"typed":"13.05","ids":["r1"]`).Get("ok").Bool())
+	assert.Equal(t, "Cut 1.25 m from the head: saw at level 11.80 m.", head())
+	require.True(t, x.enter("survey", `"pile":`+quote(pile)+`,"typed":"42.75 ft","ids":["r2"]`).Get("ok").Bool())
+	assert.Equal(t, "Cut 1.23 m from the head: saw at level 11.80 m.", head())
+	file := x.save()
+	assert.Contains(t, file, "0 13.05")
+	assert.Contains(t, file, "0 42.75")
+	a, _ := newTable(t).call(`{"verb":"open","doc":"d","as":"file"}`, []byte(file))
+	assert.True(t, a.Get("ok").Bool(), a.Compact())
+}

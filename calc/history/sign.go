@@ -18,3 +18,7 @@ func Sign(root *document.Node, id string, signature *document.Node) {
 	}
 	all.Set(id, signature)
 }
+
+// Begin makes sure that a sitting stands in the file, for what is recorded in
+// it.
+func Begin(root *document.Node, s Sitting) { sitting(root, s) }

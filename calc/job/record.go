@@ -16,20 +16,22 @@ type HeadLevel struct {
 //	{ "kind": "level", "of": "head", "pile": <id>,
 //	  "parts": { <sitting>: { "from": <moment>, "columns": "s m", "lines": ["0 11.35"] } } }
 //
-// It only grows: the last line of the last part counts.
+// It only grows: the last line of the latest part counts, over all records of
+// the pile; of two of one moment, that of the later id.
 func (j Job) HeadLevels() map[string]HeadLevel {
-	levels := map[string]HeadLevel{}
-	for id, record := range j.Root.Get("records").Members() {
-		if record.Get("kind").Text() != "level" || record.Get("of").Text() != "head" {
+	levels, when := map[string]HeadLevel{}, map[string]string{}
+	for _, record := range j.Records("level") {
+		if record.node.Get("of").Text() != "head" {
 			continue
 		}
-		if struckOut(record) {
-			continue
-		}
-		for _, p := range recordView(id, record).Parts() {
+		pile := record.node.Get("pile").Text()
+		for _, p := range record.Parts() {
+			if p.From < when[pile] {
+				continue
+			}
 			for i := p.Len() - 1; i >= 0; i-- {
 				if level := Measured[quantity.Length](p.Line(i), "level"); level.Known() {
-					levels[record.Get("pile").Text()] = HeadLevel{level}
+					levels[pile], when[pile] = HeadLevel{level}, p.From
 					break
 				}
 			}

@@ -37,6 +37,7 @@ var segmentRules = map[string]string{
 	"sheet.lengths":    "Lengths for payment", "lengths.pitched": "Pitched", "lengths.pressed": "Pressed below platform", "lengths.below": "Below cut-off", "lengths.cut": "Cut off", "lengths.joints": "Joints", "lengths.piles": "Piles",
 	"lengths.says": "From surveyed heads where there are, else as expected.", "lengths.expected": "{0} of {1} piles as expected", "lengths.row": "pressed {0}, below cut-off {1}, cut off {2}, joints {3}", "lengths.left": "{0} piles have no length yet.",
 	"rule.head.pressed": "Length pressed below platform", "rule.head.below": "Length below cut-off", "rule.head.sum": "Sum", "symbol.summand": "summand",
+	"survey.label": "Level of the head, surveyed now", "survey.act": "Record", "survey.blank": "Type the level that was surveyed.",
 	"sheet.order": "Order list", "order.none": "There is nothing to order: no pile has a length yet, or there is no stock.",
 	"order.missing": "The stock is short of {0} pieces.", "order.shared": "Lines of limited stock serve several pile types, one type after the other: a cheaper order may exist.",
 	"order.done": "{0} piles with a surveyed head are left out: their segments are in the ground. State the stock as it stands in the yard now.",

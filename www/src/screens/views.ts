@@ -263,6 +263,7 @@ export interface Pile extends Readings, Answered {
   headState: string;
   headSays: string;
   groups: Group[];
+  survey: { label: string; unit: string; act: string };
   drawing: Drawing | null;
   fieldsPath: string;
   cautions: string[];
