@@ -6,38 +6,13 @@ import assert from "node:assert/strict";
 import type { Page } from "playwright-core";
 import { DoomedBrowser, freshProfile } from "./browser.ts";
 import { check } from "./check.ts";
+import { Hand } from "./hand.ts";
 import { settled } from "./page.ts";
 import { onPage, sizes } from "./screens-places.ts";
 import { Site } from "./site.ts";
 
 const [phone, small] = sizes;
 const withKeyboard = { width: 390, height: 330 };
-
-/** Fingers that count. */
-class Hand {
-  taps = 0;
-  keys = 0;
-
-  constructor(readonly page: Page) {}
-
-  async tap(selector: string, text?: string): Promise<void> {
-    this.taps++;
-    await this.page.locator(selector, text === undefined ? {} : { hasText: text }).first().click();
-  }
-
-  async key(text: string): Promise<void> {
-    for (const one of text) {
-      this.keys++;
-      await this.page.keyboard.press(one);
-    }
-  }
-
-  rests(errand: string): void {
-    const { width, height } = this.page.viewportSize() ?? { width: 0, height: 0 };
-    console.log(`${errand} at ${width} x ${height}: ${this.taps} taps, ${this.keys} keys`);
-    assert.ok(this.taps <= 8 && this.keys <= 8, `${errand}: ${this.taps} taps, ${this.keys} keys`);
-  }
-}
 
 function largeReading(page: Page): Promise<string | null> {
   return page.locator(".set .v").textContent();

@@ -1,0 +1,75 @@
+// The office pastes a schedule and orders the segments; the site surveys a head
+// and hands out the cutting list. Taps and keys are counted; the marks and
+// figures are invented, the levels are checked by hand.
+import assert from "node:assert/strict";
+import type { Page } from "playwright-core";
+import { check } from "./check.ts";
+import { Hand } from "./hand.ts";
+import { onPage, sizes } from "./screens-places.ts";
+
+const schedule = [
+  "Mark\tType\tRig\tCircuit\tCriterion\tWorking load [kN]\tPlatform [m]\tFounding [m]\tCut-off [m]",
+  "D1\tSQ 300\tPress 240\tmain jacks\tShed columns\t800\t12.60\t-5.40\t11.20",
+  "D2\tSQ 300\tPress 240\tmain jacks\tShed columns\t800\t12.60\t-6.40\t11.20",
+].join("\n");
+
+async function fromScheduleToCuttingList(page: Page): Promise<void> {
+  const hand = new Hand(page);
+  const text = (selector: string) => page.locator(selector).innerText();
+  await hand.tap('header a[href="#/example"]');
+  await page.locator(".pile-table").waitFor();
+  const ordered = async (): Promise<string> => {
+    await hand.tap('.acts a[href$="/order"]');
+    await page.locator(".sheet .group").first().waitFor();
+    const says = await text(".sheet .main");
+    await hand.tap(".back");
+    return says;
+  };
+  const before = await ordered();
+  await hand.tap('.acts a[href^="#/bring"]');
+  await page.locator("#table").waitFor();
+  hand.taps++; // one long press and "paste"
+  await page.locator("#table").evaluate((box, pasted) => {
+    const clipboardData = new DataTransfer();
+    clipboardData.setData("text/plain", pasted);
+    box.dispatchEvent(new ClipboardEvent("paste", { clipboardData, bubbles: true, cancelable: true }));
+  }, schedule);
+  await page.locator(".brought > li").first().waitFor();
+  await hand.tap(".main-act");
+  await page.locator(".pile-table").waitFor();
+  const after = await ordered();
+  // D1 needs 18.60 m and D2 19.60 m: 2 x 8.0 m + 1 x 4.0 m each, four more of 8 m and two of 4 m.
+  const counts = (says: string) => [...says.matchAll(/^(\d+) for the piles/gm)].map((m) => Number(m[1]));
+  const [was, is] = [counts(before), counts(after)];
+  assert.equal(was.length, 3, before);
+  assert.deepEqual(is.map((n, i) => n - (was[i] ?? 0)), [4, 0, 2], after);
+  assert.match(after, /No cheaper order of this stock exists/);
+
+  // The head of D1 stands at 13.05: saw at 11.80, 1.25 m below it.
+  await hand.tap(".pile-mark a", "D1");
+  await hand.tap("#survey");
+  await hand.key("13.05");
+  await hand.tap(".pile form button");
+  await page.getByText("Cut 1.25 m from the head").first().waitFor();
+  await hand.tap(".back");
+  await hand.tap('.acts a[href$="/cutting"]');
+  await page.locator("#sign-name").waitFor();
+  assert.match(await text(".sheet .main"), /D1\s+1\.25 ?m\s+Cut 1\.25 m from the head: saw at level 11\.80 m\. Saw 0\.80 m below platform\. Not released: do not saw\./);
+  await hand.tap("#sign-name");
+  await hand.key("M. Vaar");
+  await hand.tap("#sign-role");
+  await hand.key("site engineer");
+  await hand.tap(".sheet form button");
+  await page.getByText("Released by M. Vaar, site engineer").first().waitFor();
+  assert.equal(await page.locator("#sign-name").count(), 0, "nothing is left to release");
+  hand.rests("from a schedule to the cutting list", 30);
+}
+
+for (const size of [sizes[0], sizes[1], sizes[2]]) {
+  check(`errand at ${size.width} x ${size.height}: paste a schedule, order segments, hand out the cutting list`, () =>
+    onPage(size, async (page, site) => {
+      await page.goto(site.url);
+      await fromScheduleToCuttingList(page);
+    }),
+  );
+}
