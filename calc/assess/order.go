@@ -25,7 +25,7 @@ type Order struct {
 	Total, OffCut           *Number
 	Cost, Bound, Gap        *Number // bound and gap only where they hold, see Shared
 	Proven, Lacking         bool
-	Shared                  bool // lines of limited stock served several pile types in turn: no bound
+	Shared                  bool // lines of limited stock served pile types with other stock in turn: no bound
 	Reused                  []OrderReuse
 	Saved                   *Number
 	Close                   []string // marks of piles whose joints lie too near a neighbour's
@@ -57,7 +57,8 @@ type OrderReuse struct {
 // "order/".
 func (j *Job) Order(b *working.Book) Order {
 	o := Order{}
-	runs, types := map[string]*orderRun{}, []string(nil)
+	runs := map[string]*orderRun{}
+	var list []*orderRun
 	for _, id := range j.Piles() {
 		p, _ := j.Job.Pile(id)
 		if _, surveyed := j.levels[id]; surveyed {
@@ -76,18 +77,15 @@ func (j *Job) Order(b *working.Book) Order {
 			o.Left = append(o.Left, left)
 			continue
 		}
-		run := runs[p.Type]
+		yard := j.yard(p.Type)
+		run := runs[yard.key()]
 		if run == nil {
-			run = &orderRun{yard: j.yard(p.Type)}
-			runs[p.Type], types = run, append(types, p.Type)
+			run = &orderRun{yard: yard}
+			runs[yard.key()], list = run, append(list, run)
 		}
 		run.piles, run.views, run.stagger = append(run.piles, pile), append(run.views, p), max(run.stagger, pile.Rules.Stagger)
 	}
 	made := &ordering{Job: j, book: b.Under("order/"), order: &o, taken: map[string]int{}}
-	var list []*orderRun
-	for _, t := range types {
-		list = append(list, runs[t])
-	}
 	made.solve(list)
 	for _, r := range list {
 		made.add(r)
@@ -128,8 +126,17 @@ func (w *judge) orderPile() (p segment.JobPile, ok bool) {
 	return p, true
 }
 
-// orderRun are the piles of one type, with the stock they may take, and their
-// order.
+// key names the lines of a yard: types that may take the same lines are ordered
+// together.
+func (s stock) key() string {
+	key := ""
+	for _, line := range s.lines {
+		key += line.Path + " "
+	}
+	return key
+}
+
+// orderRun are the piles that may take the same stock, and their order.
 type orderRun struct {
 	yard    stock
 	piles   []segment.JobPile
@@ -155,7 +162,7 @@ func (r *orderRun) beside() {
 	}
 }
 
-// ordering puts the orders of the pile types together.
+// ordering puts the orders of the runs together.
 type ordering struct {
 	*Job
 	book         *working.Book
@@ -168,9 +175,9 @@ type ordering struct {
 	lacking      bool
 }
 
-// solve makes the order of each pile type. Where all of them together find
-// enough of every line they share, each has its best, and so has the job. Where
-// not, the types are served one after the other from what is left.
+// solve makes the order of each run. Where all of them together find enough of
+// every line they share, each has its best, and so has the job. Where not, they
+// are served one after the other from what is left.
 func (m *ordering) solve(list []*orderRun) {
 	terms := m.OrderTerms()
 	price, _ := (&judge{Job: m.Job}).jointPrice()
@@ -211,7 +218,7 @@ func (m *ordering) solve(list []*orderRun) {
 	}
 }
 
-// add puts the order of a pile type to the others.
+// add puts the order of a run to the others.
 func (m *ordering) add(r *orderRun) {
 	o, got := m.order, r.got
 	for _, line := range r.yard.lines {
