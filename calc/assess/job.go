@@ -116,6 +116,7 @@ type judge struct {
 	hasType    bool
 	hasCrit    bool
 
+	loads       job.Loads
 	sectionMade *section
 	doubt       *doubt
 	plainSet    quantity.Pressure   // set reading without the guard
@@ -152,10 +153,13 @@ func (w *judge) gather() {
 }
 
 // The units in which a pile's numbers are shown: those in which a person
-// stated the working load and the gauge's division.
+// stated the working load or design action and the gauge's division.
 func (w *judge) forceUnit() quantity.Unit {
-	if w.pile.WorkingLoad.Known() {
+	switch {
+	case w.pile.WorkingLoad.Known():
 		return w.pile.WorkingLoad.Stated.Unit
+	case w.loads.Design.Known():
+		return w.loads.Design.Stated.Unit
 	}
 	return quantity.Must("kN")
 }

@@ -2,7 +2,6 @@ package assess
 
 import (
 	"gaugewright/calc/basis"
-	"gaugewright/calc/demand"
 	"gaugewright/calc/job"
 	"gaugewright/calc/quantity"
 	"gaugewright/calc/rig"
@@ -28,21 +27,7 @@ func (w *judge) need(key string) { w.answer.Needs = append(w.answer.Needs, key) 
 func (w *judge) reading() {
 	a, b := w.answer, w.book
 
-	var setLoad working.Of[quantity.Force]
-	hasLoad := false
-	if !w.pile.WorkingLoad.Known() {
-		w.need("field.piles.workingLoad")
-	}
-	if !w.hasCrit || !w.criterion.Factor.Known() {
-		w.need("field.criteria.factor")
-	}
-	if w.pile.WorkingLoad.Known() && w.hasCrit && w.criterion.Factor.Known() {
-		hasLoad = true
-		setLoad = working.Put(b, demand.SetLoadRule, "setLoad", demand.SetLoad(w.criterion.Factor.V, w.pile.WorkingLoad.V),
-			w.criterion.Factor.In(b), w.pile.WorkingLoad.In(b))
-		a.SetLoad = w.force(setLoad)
-	}
-
+	setLoad, hasLoad, refused := w.setLoad()
 	c, in, ready := w.gauging()
 	var exactSet quantity.Pressure
 	var set working.Of[quantity.Pressure]
@@ -76,6 +61,9 @@ func (w *judge) reading() {
 		w.need("field.piles.type")
 	}
 	w.conclude(c, judged, verdict, exactSet)
+	if refused {
+		a.State = Refused
+	}
 }
 
 // inputs are the values of a circuit on their way into steps.

@@ -31,6 +31,7 @@ func eachStep(t *testing.T, visit func(where string, a assess.Answer, b *working
 	strengthTrees(t, trees)
 	reactionTrees(t, trees)
 	guardTrees(t, trees)
+	schemeTrees(t, trees)
 	steps := 0
 	for name, root := range trees {
 		j := judge(root)

@@ -97,8 +97,11 @@ func above(b *working.Book, s Scheme, r Result, pile Pile) bool {
 
 var symbolWorkingLoad = load("P", "workingLoad")
 
-// The rules of [Notes].
+// The rules of [Notes]. EmbeddedRule is the length in the ground of a plumb pile
+// from the platform down: Z_p, level of the platform, and Z_toe, of the toe.
 var (
+	EmbeddedRule = working.Rule{Key: "demand.embedded", Symbol: "L_e", Formula: "Z_p - Z_toe", Dim: quantity.Lengths, Decimals: 4, Basis: "geometry",
+		Inputs: []working.Symbol{{Name: "Z_p", Dim: quantity.Lengths, Key: "platformLevel"}, {Name: "Z_toe", Dim: quantity.Lengths, Key: "toeLevel"}}}
 	NeutralPlaneRule = working.Rule{Key: "demand.neutralPlane", Symbol: "N_np", Formula: "P + D", Dim: quantity.Forces, Decimals: 1, Basis: "demand.neutralPlane",
 		Inputs: []working.Symbol{symbolWorkingLoad, symbolDrag[1]}}
 	EquivalentRule = working.Rule{Key: "demand.equivalent", Symbol: "FS", Formula: "R/P", Decimals: 3, Basis: "arithmetic",

@@ -36,7 +36,7 @@ var setLoadWords = map[string]string{
 	"rule.demand.spread":      "What the test piles showed, over what they are credited with",
 	"rule.demand.combination": "Resistance that a combination asks for", "rule.demand.worst": "The worst combination",
 	"rule.demand.shaft": "Shaft resistance of the layers", "rule.demand.neutralPlane": "Load in the pile at the neutral plane",
-	"rule.demand.equivalent": "Factor on the working load in effect", "rule.demand.slender": "Length below which a higher factor was found",
+	"rule.demand.embedded": "Length in the ground", "rule.demand.equivalent": "Factor on the working load in effect", "rule.demand.slender": "Length below which a higher factor was found",
 
 	"symbol.demanded": "load that the scheme demands", "symbol.designAction": "design action", "symbol.reduction": "reduction factor",
 	"symbol.basicReduction": "basic reduction factor", "symbol.testedReduction": "reduction factor of the tests", "symbol.testBenefit": "what the tests earn",
@@ -103,6 +103,9 @@ var setLoadWords = map[string]string{
 	"need.field.criteria.reduction.basic": "basic reduction factor or risk ratings", "need.field.criteria.reduction.ratings": "every risk rating",
 	"need.field.criteria.reduction.redundancy": "redundancy", "need.field.criteria.reduction.share": "share of piles tested",
 	"need.field.criteria.tests.resistance": "resistance of each test", "need.field.criteria.combinations.factor": "factor of each combination",
+	"need.field.criteria.credit.by": "who gives credit for the tests", "need.field.criteria.credit.why": "reason for the credit",
+	"need.field.criteria.setUp.test": "test of the set-up", "need.field.criteria.setUp.by": "who tested the set-up", "need.field.criteria.setUp.on": "date of that test",
+	"need.field.criteria.setUp.wholePile": "how the set-up was measured", "need.field.criteria.tests.setLoad": "set load of every test pile, or of none",
 	"need.field.criteria.dragFactor": "factor on the drag load", "need.field.criteria.perimeter": "perimeter of the pile",
 	"need.field.criteria.layers.thickness": "thickness of each layer", "need.field.criteria.layers.resistance": "unit shaft resistance of each layer",
 }
