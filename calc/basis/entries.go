@@ -3,7 +3,7 @@ package basis
 import "gaugewright/calc/quantity"
 
 // entries is the whole table.
-var entries = join(generalEntries, pileEntries, segmentEntries, demandEntries)
+var entries = join(generalEntries, pileEntries, segmentEntries, certificateEntries, demandEntries)
 
 // generalEntries serve the whole product. Figures first, then formulas.
 var generalEntries = []Entry{

@@ -61,7 +61,9 @@ type Budget struct {
 // with k the two-sided quantile of Student's t for level. The effective degrees
 // of freedom stay a real number and k is the quantile at it, which G.4.1 leaves
 // open beside cutting nu down to a whole number, as its examples do; at small nu
-// that gives a slightly smaller U (H.1: 92.1 for 92.6).
+// that gives a slightly smaller U (H.1: 92.1 for 92.6). From 10^8 on they count as
+// infinite. With a term of few degrees of freedom U may rise when another term is
+// set to zero, for k grows faster than u_c falls.
 //
 // Source: JCGM 100:2008, 5.1.2, formula (10); G.4.1, formula (G.2b); 6.2.1. Not
 // covered: terms that go together other than wholly inside one term, and second
@@ -94,8 +96,8 @@ func combined(terms []Term, out int, level float64) Budget {
 		}
 	}
 	b := Budget{Uc: math.Sqrt(squares), DF: Certain(), Level: level}
-	if fourths > 0 {
-		b.DF = float64(squares*squares) / fourths
+	if df := float64(squares*squares) / fourths; fourths > 0 && df < asNormal {
+		b.DF = df
 	}
 	b.K = Coverage(level, b.DF)
 	b.U = b.K * b.Uc
@@ -122,9 +124,16 @@ func (b Budget) Passed(value, bound float64) float64 { return b.chance(bound - v
 func (b Budget) chance(margin float64) float64 {
 	switch {
 	case b.Uc > 0:
-		return Beyond(margin/b.Uc, b.DF)
+		within := b.within(margin / b.Uc)
+		if margin < 0 {
+			return (1 + within) / 2
+		}
+		return (1 - within) / 2
 	case margin < 0:
 		return 1
 	}
 	return 0
 }
+
+// within is the chance of an error of at most t standard uncertainties in size.
+func (b Budget) within(t float64) float64 { return 1 - 2*Beyond(math.Abs(t), b.DF) }

@@ -12,14 +12,15 @@
 //
 // The fit uses the orthogonal polynomials of the points (Forsythe 1957):
 //
-//	f(x) = y_m + c_1 (x - x_m) + c_2 q(x),  q(x) = (x - x_m)^2 - alpha (x - x_m) - beta
+//	f(x) = y_m + c_1 z + c_2 q,  z = (x - x_m)/r,  q = z^2 - alpha z - beta
 //
-// They need no linear algebra, are as exact as an orthogonal decomposition, and
+// with r half the range of the set values, so that all but y and c are plain
+// numbers about one. They need no linear algebra, are as exact as an orthogonal decomposition, and
 // every number on the way has a formula that a reviewer can evaluate: no
 // coefficient is taken on trust from a solver. They are also small. Measured on
-// the page, compressed: gonum's mat with its QR would cost 144 kB, stat.Linear-
-// Regression 90 kB, stat/distuv 96 kB, lapack64 33 kB, since they bring fmt and
-// math/rand with them; mathext, from which t and F are taken here, costs 11 kB.
+// the page, compressed: gonum's mat with its QR would cost 144 kB, the line of
+// stat 90 kB, stat/distuv 96 kB, since they bring fmt with them, and lapack64
+// 33 kB; mathext, from which t and F are taken here, costs 11 kB.
 // Sums run from the first point to the last in plain float64, so that native
 // code, the page and the working's evaluator agree bit for bit; gonum's
 // floats.Dot adds in four lanes where the processor can. The tests hold the

@@ -28,7 +28,8 @@ type Curve struct {
 	Low, High float64 // range of the set quantity
 
 	MeanX, MeanY float64 // x_m, y_m
-	S1, C1       float64 // sum of (x - x_m)^2; slope along the first polynomial
+	Half         float64 // r, half the range
+	S1, C1       float64 // sum of z^2; coefficient of z, in the unit of y
 	Alpha, Beta  float64 // make q orthogonal; quadratic only
 	S2, C2       float64 // sum of q^2; coefficient of q; quadratic only
 
@@ -44,8 +45,8 @@ type Curve struct {
 
 // Fit fits a straight line or a quadratic by least squares,
 //
-//	x_m = sum x/n, y_m = sum y/n, S_1 = sum (x - x_m)^2, c_1 = sum (x - x_m)(y - y_m)/S_1
-//	alpha = sum (x - x_m)^3/S_1, beta = S_1/n, S_2 = sum q^2, c_2 = sum q (y - y_m - c_1 (x - x_m))/S_2
+//	x_m = sum x/n, y_m = sum y/n, S_1 = sum z^2, c_1 = sum z (y - y_m)/S_1
+//	alpha = sum z^3/S_1, beta = S_1/n, S_2 = sum q^2, c_2 = sum q (y - y_m - c_1 z)/S_2
 //	s = sqrt(SSE/nu), nu = n - 2 or n - 3
 //
 // with points x, y in any two units and in any order. A line takes 2 points (and
@@ -118,18 +119,22 @@ func (c *Curve) total(of func(p Point) float64) float64 {
 
 func (c *Curve) line() {
 	n := float64(len(c.Points))
+	c.Half = (c.High - c.Low) / 2
 	c.MeanX = c.total(func(p Point) float64 { return p.X }) / n
 	c.MeanY = c.total(func(p Point) float64 { return p.Y }) / n
-	c.S1 = c.total(func(p Point) float64 { return (p.X - c.MeanX) * (p.X - c.MeanX) })
-	c.C1 = c.total(func(p Point) float64 { return (p.X - c.MeanX) * (p.Y - c.MeanY) }) / c.S1
+	c.S1 = c.total(func(p Point) float64 { z := c.z(p.X); return z * z })
+	c.C1 = c.total(func(p Point) float64 { return c.z(p.X) * (p.Y - c.MeanY) }) / c.S1
 	for _, p := range c.Points {
-		c.Residuals = append(c.Residuals, p.Y-c.MeanY-float64(c.C1*(p.X-c.MeanX)))
+		c.Residuals = append(c.Residuals, c.besideLine(p))
 	}
 }
 
+// besideLine is the residual of a point from the line.
+func (c *Curve) besideLine(p Point) float64 { return p.Y - c.MeanY - float64(c.C1*c.z(p.X)) }
+
 // curve goes on from the residuals of the line.
 func (c *Curve) curve() {
-	c.Alpha = c.total(func(p Point) float64 { d := p.X - c.MeanX; return float64(d*d) * d }) / c.S1
+	c.Alpha = c.total(func(p Point) float64 { z := c.z(p.X); return float64(z*z) * z }) / c.S1
 	c.Beta = c.S1 / float64(len(c.Points))
 	c.S2 = c.total(func(p Point) float64 { q := c.q(p.X); return q * q })
 	sum := 0.0
@@ -142,25 +147,29 @@ func (c *Curve) curve() {
 	}
 }
 
-// q is the second orthogonal polynomial.
+// z and q are the orthogonal polynomials.
+func (c *Curve) z(x float64) float64 { return (x - c.MeanX) / c.Half }
+
 func (c *Curve) q(x float64) float64 {
-	d := x - c.MeanX
-	return float64(d*d) - float64(c.Alpha*d) - c.Beta
+	z := c.z(x)
+	return float64(z*z) - float64(c.Alpha*z) - c.Beta
 }
 
 // coefficients multiplies the polynomials out.
 func (c *Curve) coefficients() {
+	middle := c.MeanX / c.Half
 	if c.Degree == Line {
-		c.B = [3]float64{c.MeanY - float64(c.C1*c.MeanX), c.C1}
+		c.B = [3]float64{c.MeanY - float64(c.C1*middle), c.C1 / c.Half}
 		return
 	}
 	first, none := c.multiplied()
-	c.B = [3]float64{c.MeanY - float64(c.C1*c.MeanX) + float64(c.C2*none), c.C1 - float64(c.C2*first), c.C2}
+	c.B = [3]float64{c.MeanY - float64(c.C1*middle) + float64(c.C2*none), (c.C1 - float64(c.C2*first)) / c.Half, c.C2 / float64(c.Half*c.Half)}
 }
 
-// multiplied gives q(x) = x^2 - first x + none.
+// multiplied gives q = (x/r)^2 - first x/r + none.
 func (c *Curve) multiplied() (first, none float64) {
-	return c.Alpha + float64(2*c.MeanX), float64(c.MeanX*c.MeanX) + float64(c.Alpha*c.MeanX) - c.Beta
+	middle := c.MeanX / c.Half
+	return c.Alpha + float64(2*middle), float64(middle*middle) + float64(c.Alpha*middle) - c.Beta
 }
 
 func (c *Curve) doubts() {
@@ -174,11 +183,11 @@ func (c *Curve) doubts() {
 	}
 	variance := float64(c.SD * c.SD)
 	// Columns: what y_m, c_1 and c_2 bring to B[0], B[1], B[2].
-	weights := [3][3]float64{{1, -c.MeanX, 0}, {0, 1, 0}, {0, 0, 0}}
+	weights := [3][3]float64{{1, -c.MeanX / c.Half, 0}, {0, 1 / c.Half, 0}, {0, 0, 0}}
 	of := [3]float64{1 / float64(len(c.Points)), 1 / c.S1, 0}
 	if c.Degree == Quadratic {
 		first, none := c.multiplied()
-		weights[0][2], weights[1][2], weights[2][2], of[2] = none, -first, 1, 1/c.S2
+		weights[0][2], weights[1][2], weights[2][2], of[2] = none, -first/c.Half, 1/float64(c.Half*c.Half), 1/c.S2
 	}
 	for i := range weights {
 		for j := range weights {
@@ -223,12 +232,12 @@ func (c Curve) Slope(x float64) float64 {
 // Lever returns how much of the variance of one observation the curve itself
 // has at x,
 //
-//	h(x) = 1/n + (x - x_m)^2/S_1 + q(x)^2/S_2
+//	h(x) = 1/n + z^2/S_1 + q^2/S_2
 //
 // the last term with a quadratic only.
 func (c Curve) Lever(x float64) float64 {
-	d := x - c.MeanX
-	h := 1/float64(len(c.Points)) + float64(d*d)/c.S1
+	z := c.z(x)
+	h := 1/float64(len(c.Points)) + float64(z*z)/c.S1
 	if c.Degree == Quadratic {
 		q := c.q(x)
 		h += float64(q*q) / c.S2

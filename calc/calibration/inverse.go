@@ -58,8 +58,8 @@ func (c Curve) Solve(y float64) (x float64, ok bool) {
 
 // g is Fieller's g with the slope at x.
 func (c Curve) g(x, k float64) float64 {
-	r := k * c.SD / c.Slope(x)
-	return float64(r*r) / c.S1
+	part := k * c.SD / (c.Slope(x) * c.Half)
+	return float64(part*part) / c.S1
 }
 
 // Inverse goes from an observed value y back to the set one: the x at which
@@ -69,7 +69,7 @@ func (c Curve) g(x, k float64) float64 {
 //
 // With a line this is Fieller's interval in closed form,
 //
-//	x_0 + ((x_0 - x_m) g -/+ (k s/b_1) sqrt((x_0 - x_m)^2/S_1 + (1 - g) (1/n + 1/m)))/(1 - g),  g = k^2 s^2/(b_1^2 S_1)
+//	x -/+ r (k s/c_1 sqrt(z^2/S_1 + (1 - g) (1/n + 1/m)) -/+ z g)/(1 - g),  g = (k s/c_1)^2/S_1
 //
 // with a quadratic the band is inverted by search. The value must lie in the
 // range of the points, the limits need not. They are not even about the value.
@@ -96,9 +96,8 @@ func (c Curve) Inverse(y, level float64, m int) (Interval, error) {
 		if in.G >= 1 {
 			return in, &Fault{Code: "calibration.noFiniteInterval", Value: in.G, High: 1}
 		}
-		d, left := x-c.MeanX, 1-in.G
-		half := in.K * c.SD / c.B[1] * math.Sqrt(float64(d*d)/c.S1+float64(left*(1/float64(len(c.Points))+fresh(m))))
-		in.Low, in.High = x+(float64(d*in.G)-half)/left, x+(float64(d*in.G)+half)/left
+		down, up := c.fieller(in, m)
+		in.Low, in.High = x-down, x+up
 		return in, nil
 	}
 	var below, above bool
@@ -108,6 +107,14 @@ func (c Curve) Inverse(y, level float64, m int) (Interval, error) {
 		return in, &Fault{Code: "calibration.noFiniteInterval", Value: in.G, High: 1}
 	}
 	return in, nil
+}
+
+// fieller returns how far the limits of a line lie from the value.
+func (c Curve) fieller(in Interval, m int) (down, up float64) {
+	z, left := c.z(in.Value), 1-in.G
+	half := in.K * c.SD / c.C1 * math.Sqrt(float64(z*z)/c.S1+float64(left*(1/float64(len(c.Points))+fresh(m))))
+	aside := float64(z * in.G)
+	return c.Half * (half - aside) / left, c.Half * (half + aside) / left
 }
 
 // leaves searches from x to one side for the place where the band about the

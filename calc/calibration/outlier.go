@@ -1,10 +1,14 @@
 package calibration
 
-import "math"
+import (
+	"math"
 
-// OutlierLevel is the chance that points without any outlier show one, all
-// points together. Our own choice of the usual value.
-const OutlierLevel = 0.05
+	"gaugewright/calc/basis"
+)
+
+// OutlierLevel is the id of the figure for the chance that points without any
+// outlier show one, all points together.
+const OutlierLevel = "calibration.outlierLevel"
 
 // Deviation says how far a point stands from the curve through all others.
 type Deviation struct {
@@ -34,7 +38,7 @@ func (c Curve) Outliers() (list []Deviation, limit float64, ok bool) {
 	for _, p := range c.Points {
 		largest = math.Max(largest, math.Abs(p.Y))
 	}
-	limit = Coverage(1-OutlierLevel/n, float64(c.DF-1))
+	limit = Coverage(1-basis.Figure(OutlierLevel)/n, float64(c.DF-1))
 	for i, e := range c.Residuals {
 		left := 1 - c.Lever(c.Points[i].X)
 		if left < 1e-9 || math.Abs(e) <= 1e-9*largest {

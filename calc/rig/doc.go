@@ -12,6 +12,7 @@
 // the set and unsafe for every limit; a high one is the other way round. So the
 // set is judged with eta_lo and every limit that is a load with eta_hi.
 //
-// Not covered here yet: return pressure while the ram moves, certificates of
-// calibration and uncertainty.
+// With a certificate of calibration the load comes from its curve instead
+// ([Calibrate], [Gauging]), and the doubt in it from a budget by its terms
+// ([Gauging.Budget]); how long a certificate holds is [Validity].
 package rig

@@ -49,7 +49,7 @@ func codes(t *testing.T) map[string]string {
 	found := map[string]string{}
 	literal := regexp.MustCompile(`"([a-z][A-Za-z]*(?:\.[A-Za-z][A-Za-z ]*)+)"`)
 	key := regexp.MustCompile(`Key: "([A-Za-z.]+)"`)
-	for _, dir := range []string{"rig", "pile", "demand", "window", "segment", "head", "assess", "desk", "document", "job", "quantity", "table"} {
+	for _, dir := range []string{"calibration", "rig", "pile", "demand", "window", "segment", "head", "assess", "desk", "document", "job", "quantity", "table"} {
 		paths, err := filepath.Glob("../" + dir + "/*.go")
 		require.NoError(t, err)
 		for _, p := range paths {

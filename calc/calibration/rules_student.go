@@ -1,0 +1,136 @@
+package calibration
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"gaugewright/calc/quantity"
+	"gaugewright/calc/working"
+)
+
+// Student's t in the language of formulas, which has no beta function: with w =
+// t/(sqrt nu + sqrt(nu + t^2)), the tangent of half the angle whose tangent is
+// t/sqrt nu, the chance to stay within -t and t is
+//
+//	c = (R(nu)/(sqrt pi/2)) int_0^w ((1 - v^2)/(1 + v^2))^(nu - 1) 2/(1 + v^2) dv
+//
+// with R(nu) = gamma((nu + 1)/2)/gamma(nu/2). The integral is Gauss's sum over
+// the nodes below; R by eight steps of its recurrence R(nu) = R(nu + 2) nu/(nu + 1)
+// and the first terms of its expansion for large nu. Both together are good to 1e-5 for
+// every nu from 1 and every t up to 30 (tested), enough for a proof; the
+// values themselves come from [Coverage] and [Beyond].
+var (
+	gaussNodes   = [...]string{"0.0130467357", "0.0674683167", "0.1602952159", "0.2833023029", "0.4255628305", "0.5744371695", "0.7166976971", "0.8397047841", "0.9325316833", "0.9869532643"}
+	gaussWeights = [...]string{"0.0333356722", "0.0747256746", "0.1095431813", "0.1346333597", "0.1477621124", "0.1477621124", "0.1346333597", "0.1095431813", "0.0747256746", "0.0333356722"}
+)
+
+// gauss is the mean of a function over 0 to 1, # standing for the place.
+func gauss(of string) string {
+	parts := make([]string, len(gaussNodes))
+	for i, node := range gaussNodes {
+		parts[i] = gaussWeights[i] + "*" + strings.ReplaceAll(of, "#", node)
+	}
+	return "sum(" + strings.Join(parts, ", ") + ")"
+}
+
+// studentWithin is c as a formula of w and nu. Beyond 3.2/sqrt nu, a t of more
+// than 6.4, nothing is left that would show, and the sum over ten nodes would no
+// longer see the narrow top.
+func studentWithin() string {
+	const within = "min(w, 3.2/sqrt(nu))"
+	steps := "nu/(nu + 1)"
+	for i := 2; i < 16; i += 2 {
+		steps += "*(nu + " + strconv.Itoa(i) + ")/(nu + " + strconv.Itoa(i+1) + ")"
+	}
+	far := "(nu + 16)"
+	r := steps + "*sqrt(" + far + "/2)*(1 - 1/(4*" + far + ") + 1/(32*" + far + "^2) + 5/(128*" + far + "^3))"
+	v := "(" + within + "*#)^2"
+	return "4/sqrt(pi)*" + r + "*" + within + "*" + gauss("((1 - "+v+")/(1 + "+v+"))^(nu - 1)/(1 + "+v+")")
+}
+
+// normalWithin is the chance that a normal variable stays within -t and t.
+func normalWithin() string {
+	return "sqrt(2/pi)*min(t, 6)*" + gauss("2.718281828459045^(-(min(t, 6)*#)^2/2)")
+}
+
+var (
+	symbolNu     = working.Symbol{Name: "nu", Key: "freedom"}
+	symbolHalf   = working.Symbol{Name: "w", Key: "halfTangent"}
+	symbolWithin = working.Symbol{Name: "c", Key: "within"}
+	symbolT      = working.Symbol{Name: "t", Key: "margin"}
+)
+
+// studentProof and normalProof state that c is the chance to stay within.
+var (
+	studentProof = working.Rule{Key: "calibration.student", Basis: "calibration.student", Formula: "abs(" + studentWithin() + " - c) <= 0.00001",
+		Inputs: []working.Symbol{symbolHalf, symbolNu, symbolWithin}}
+	normalProof = working.Rule{Key: "calibration.normalLaw", Basis: "calibration.student", Formula: "abs(" + normalWithin() + " - c) <= 0.00001",
+		Inputs: []working.Symbol{symbolT, symbolWithin}}
+)
+
+// LevelFigure and NormalFigure are the ids of the figures for the two-sided
+// level, 0.95, and for the coverage factor of a normal distribution there.
+const (
+	LevelFigure  = "calibration.level"
+	NormalFigure = "calibration.normalCoverage"
+)
+
+// WorkCoverage puts the coverage factor k for a level on paper, with the proof
+// that Student's distribution with nu degrees of freedom has so much within -k
+// and k. Where nu is infinite, k is the figure of the normal distribution; then
+// the level must be that of [LevelFigure].
+func WorkCoverage(b *working.Book, name string, level, nu float64, at working.In) Of {
+	k := Coverage(level, nu)
+	if math.IsInf(nu, 1) {
+		in := Figure(NormalFigure)
+		return Of{V: in.V, Ref: in.Ref}
+	}
+	w := halfTangent(k, nu)
+	of := working.Put(b, working.Rule{Key: "calibration.coverage", Symbol: "k", Formula: "2*w*sqrt(nu)/(1 - w^2)", Inputs: []working.Symbol{symbolHalf, symbolNu}, Decimals: plain, Basis: "calibration.student"},
+		name, k, working.In{V: w, Ref: "search:"}, at)
+	c := working.In{V: level, Ref: "search:"}
+	if figure := Figure(LevelFigure); figure.V == level {
+		c = figure
+	}
+	working.Prove(b, studentProof, name+".proof", of.Ref, working.In{V: w, Ref: "search:"}, at, c)
+	return of
+}
+
+func halfTangent(t, nu float64) float64 { return t / (math.Sqrt(nu) + math.Sqrt(nu+float64(t*t))) }
+
+// WorkShort and WorkPassed put the chances [Budget.Short] and [Budget.Passed] on
+// paper; value, bound and uc are forces, say, of one dimension d, and uc is
+// above zero.
+func (b Budget) WorkShort(book *working.Book, name string, d quantity.Dimension, value, bound, uc, nu working.In) Of {
+	return b.workChance(book, name, d, value, bound, uc, nu)
+}
+
+// WorkPassed is the working of [Budget.Passed]; see [Budget.WorkShort].
+func (b Budget) WorkPassed(book *working.Book, name string, d quantity.Dimension, value, bound, uc, nu working.In) Of {
+	return b.workChance(book, name, d, bound, value, uc, nu)
+}
+
+func (b Budget) workChance(book *working.Book, name string, d quantity.Dimension, high, low, uc, nu working.In) Of {
+	t := (high.V - low.V) / uc.V
+	margin := working.Put(book, working.Rule{Key: "calibration.margin", Symbol: "t", Formula: "(F_1 - F_2)/u_c", Decimals: plain, Basis: "calibration.chance",
+		Inputs: []working.Symbol{{Name: "F_1", Dim: d, Key: "higher"}, {Name: "F_2", Dim: d, Key: "lower"}, {Name: "u_c", Dim: d, Key: "combined"}}},
+		name+".margin", t, high, low, uc)
+	c := b.within(t)
+	sign := "-"
+	if t < 0 {
+		sign = "+"
+	}
+	of := working.Put(book, working.Rule{Key: "calibration.chance", Symbol: "P", Formula: "(1 " + sign + " c)/2", Inputs: []working.Symbol{symbolWithin}, Decimals: plain, Basis: "calibration.chance"},
+		name, b.chance(high.V-low.V), working.In{V: c, Ref: "search:"})
+	within := working.In{V: c, Ref: "search:"}
+	if math.IsInf(b.DF, 1) {
+		size := working.Put(book, working.Rule{Key: "calibration.size", Symbol: "t", Formula: "abs(t)", Inputs: []working.Symbol{symbolT}, Decimals: plain, Basis: "calibration.chance"}, name+".size", math.Abs(t), margin.In())
+		working.Prove(book, normalProof, name+".proof", of.Ref, size.In(), within)
+		return of
+	}
+	w := working.Put(book, working.Rule{Key: "calibration.halfTangent", Symbol: "w", Formula: "abs(t)/(sqrt(nu) + sqrt(nu + t^2))", Inputs: []working.Symbol{symbolT, symbolNu}, Decimals: plain, Basis: "calibration.student"},
+		name+".w", halfTangent(math.Abs(t), b.DF), margin.In(), nu)
+	working.Prove(book, studentProof, name+".proof", of.Ref, w.In(), nu, within)
+	return of
+}
