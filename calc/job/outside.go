@@ -5,8 +5,9 @@ package job
 // into forms.
 //
 // Everything here only grows: a remark is answered by another, a signature is
-// withdrawn by striking it out with a reason. Signatures, remarks and closed
-// copies are reserved: nothing writes them yet, and of what their digest is
+// withdrawn by striking it out with a reason. Of signatures only the release to
+// cut is written yet; remarks and closed
+// copies are reserved, and of what a digest is
 // taken is for examples/FORMAT.md to say before anything does.
 var outsideFields = join([]Field{
 	words("/writer/name"), words("/writer/version"),
