@@ -111,7 +111,7 @@ func TestASurveyedHeadIsRecorded(t *testing.T) {
 	pile := "0193b000-0000-7000-8000-000000000602"
 	head := func() string { return x.show("pile", `,"pile":`+quote(pile)).Get("headSays").Text() }
 	require.Contains(t, head(), "Expected")
-	for _, bad := range []string{"", "high", "1.234,5"} {
+	for _, bad := range []string{"", "high", "1.234,5", "99999 m", "11.2 kN"} {
 		a := x.enter("survey", `"pile":`+quote(pile)+`,"typed":`+quote(bad)+`,"ids":["r0"]`)
 		assert.False(t, a.Get("ok").Bool(), bad)
 		assert.NotEmpty(t, a.Get("says").Text(), bad)

@@ -6,6 +6,7 @@ import (
 	"gaugewright/calc/document"
 	"gaugewright/calc/history"
 	"gaugewright/calc/job"
+	"gaugewright/calc/quantity"
 	"gaugewright/calc/words"
 )
 
@@ -23,14 +24,19 @@ func (f *file) survey(r *document.Node) *document.Node {
 	}
 	path := document.Join("/now/piles", pile) + "/cutoff"
 	field, _ := job.FieldAt(path)
-	stated, p := f.read(field, path, r.Get("typed").Text())
-	if p == nil && (stated == "" || stated == job.NotKnown || stated == job.NotApplicable) {
-		return refusal("survey.blank")
-	}
-	if p != nil && p.code != "typed.cross" && stated == "" {
+	level, typed, err := quantity.ReadTyped(r.Get("typed").Text(), field.Dim, f.unitOf(field, path), f.job().Sign())
+	if err != nil {
+		p := f.textProblem(err)
 		return refusal(p.code, p.found, p.allowed, p.example)
 	}
-	digits, unit, _ := strings.Cut(stated, " ")
+	if !typed {
+		return refusal("survey.blank")
+	}
+	if te := field.Problem(level.Text()); te != nil {
+		p := fieldProblem(te, r.Get("typed").Text())
+		return refusal(p.code, p.found, p.allowed, p.example)
+	}
+	digits, unit, _ := strings.Cut(level.Text(), " ")
 	s := r.Get("sitting")
 	part := newObject().with("from", text(at)).with("columns", text("s "+unit)).with("lines", document.NewList(text("0 "+digits)))
 	parts := document.NewMap()

@@ -6,9 +6,8 @@ package job
 //
 // Everything here only grows: a remark is answered by another, a signature is
 // withdrawn by striking it out with a reason. Of signatures only the release to
-// cut is written yet; remarks and closed
-// copies are reserved, and of what a digest is
-// taken is for examples/FORMAT.md to say before anything does.
+// cut is written yet; remarks and closed copies are reserved, and of what a
+// digest is taken is for examples/FORMAT.md to say before anything writes one.
 var outsideFields = join([]Field{
 	words("/writer/name"), words("/writer/version"),
 
