@@ -24,7 +24,7 @@ func example(t *testing.T) table {
 // cutting list.
 func TestEveryNumberOfTheSheetsOpens(t *testing.T) {
 	x := example(t)
-	for _, view := range []string{"order", "lengths", "cutting"} {
+	for _, view := range []string{"order", "lengths", "cutting", "criteria"} {
 		v := x.show(view, `,"from":0,"count":20`)
 		require.True(t, v.Get("ok").Bool(), v.Compact())
 		numbers := 0

@@ -20,6 +20,7 @@ import (
 //	card     the rows of the cabin card of a pile
 //	plan     the site from above: width, height of the drawing
 //	fleet    the piles against the circuits of all rigs: from, count
+//	criteria the pressing criteria by pile type and rig
 //	cutting  the list for the crew that cuts, a page at a time: from, count
 //	lengths  lengths for payment by pile type, a page of piles: from, count
 //	order    the order list of the job, a page of its piles: from, count
@@ -67,6 +68,8 @@ func (f *file) view(r *document.Node, data []byte) *document.Node {
 		return f.showFleet(r)
 	case "order":
 		return f.showOrder(r)
+	case "criteria":
+		return f.showCriteria()
 	case "cutting":
 		return f.showCutting(r)
 	case "lengths":

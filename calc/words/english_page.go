@@ -106,7 +106,7 @@ var page = map[string]string{
 	"page.piles.range":    "{from} to {to} of {count}",
 	"page.piles.add":      "Add a pile",
 
-	"page.sheet.title": "List", "page.sheet.terms": "Terms", "page.sheet.cutting": "Cutting list", "page.sheet.order": "Order list", "page.sheet.lengths": "Lengths for payment",
+	"page.sheet.title": "List", "page.sheet.terms": "Terms", "page.sheet.cutting": "Cutting list", "page.sheet.criteria": "Pressing criteria", "page.sheet.order": "Order list", "page.sheet.lengths": "Lengths for payment",
 	"page.sign.name": "Name", "page.sign.role": "Role",
 	"page.piles.bring":   "Bring in a table",
 	"page.piles.handout": "Send out a table",

@@ -48,7 +48,7 @@ export const entries: Record<ScreenName, { hash: (p: Places) => string[]; number
   bring: { hash: (p) => [at("bring", p.job)], numbers: 0 },
   "bring-rows": { hash: (p) => [at("bring-rows", p.job)], numbers: 0 },
   "bring-columns": { hash: (p) => [at("bring-columns", p.job)], numbers: 0 },
-  sheet: { hash: (p) => ["cutting", "order", "lengths"].map((name) => at("sheet", p.job, name)), numbers: 0 },
+  sheet: { hash: (p) => ["cutting", "order", "lengths", "criteria"].map((name) => at("sheet", p.job, name)), numbers: 0 },
   "hand-out": { hash: (p) => [at("hand-out", p.job)], numbers: 0 },
   pile: { hash: (p) => [at("pile", p.job, p.pile)], numbers: 10 },
   working: { hash: (p) => [at("working", p.job, p.step, p.pile), at("working", p.job, `/now/piles/${p.pile}/workingLoad`)], numbers: 0 },

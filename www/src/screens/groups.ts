@@ -5,7 +5,7 @@ import { minus } from "./symbols.ts";
 import type { Group } from "./views.ts";
 
 export function groupPart(doc: string, pile: string | undefined, group: Group): TemplateResult {
-  return html`<section class="group">
+  return html`<section class="group ${group.page ? "own-page" : ""}">
     <h2>${group.title}</h2>
     ${group.says ? html`<p class="group-says">${minus(group.says)}</p>` : nothing}
     ${group.lines.filter((line) => line.value || line.says).map((line) => lineOf(doc, pile, line))}

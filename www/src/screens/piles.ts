@@ -94,7 +94,7 @@ function acts(doc: string, toPrint: TemplateResult): TemplateResult {
       <button type="button" ?disabled=${readOnly.value} @click=${() => void addPile(doc)}>${label("piles.add")}</button>
       <a class="button" href=${link("plan", doc)}>${label("plan.title")}</a>
       <a class="button" href=${link("fleet", doc)}>${label("fleet.title")}</a>
-      ${["cutting", "order", "lengths"].map((name) => html`<a class="button" href=${link("sheet", doc, name)}>${label(`sheet.${name}`)}</a>`)}
+      ${["cutting", "order", "lengths", "criteria"].map((name) => html`<a class="button" href=${link("sheet", doc, name)}>${label(`sheet.${name}`)}</a>`)}
       <a class="button" href=${link("bring", doc)}>${label("piles.bring")}</a>
       <a class="button" href=${link("hand-out", doc)}>${label("piles.handout")}</a>
       ${toPrint}

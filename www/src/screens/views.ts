@@ -38,7 +38,7 @@ export interface Field {
   others?: Choice[];
   choices?: Choice[];
   hint?: string;
-  basis?: { says: string; mark: string } | null;
+  basis?: { says: string; mark: string; open: string } | null;
   /** Copies state different values, and nobody has chosen. */
   contested?: boolean;
 }
@@ -88,6 +88,8 @@ export interface SizingRow {
   id: "load" | "factor" | "rig" | "pile" | "limits";
   label: string;
   field?: Field;
+  /** The form in which it is entered, where that is no box. */
+  path?: string;
   says?: string;
   need?: string;
   bad?: boolean;
@@ -240,6 +242,8 @@ export interface Group {
   says: string;
   notes: string[];
   lines: { label: string; value: Says | null; says: string }[];
+  /** Has a page of its own on paper. */
+  page?: boolean;
 }
 
 /** A list of the whole job, to read and to print. */

@@ -1,0 +1,98 @@
+package desk
+
+import (
+	"strings"
+
+	"gaugewright/calc/assess"
+	"gaugewright/calc/document"
+	"gaugewright/calc/job"
+	"gaugewright/calc/words"
+)
+
+// mostMarks is how many marks a line of the criteria sheet names.
+const mostMarks = 12
+
+// pressing is what piles have in common that are pressed by one set of
+// criteria: type, rig, circuit and criterion.
+type pressing struct{ pileType, rig, circuit, criterion string }
+
+// showCriteria is the sheet that hangs out before the first pile: a part, and on
+// paper a page, for each pile type and rig, with the reading of every load, what
+// it must never exceed, how the set is held, and a line to sign on.
+func (f *file) showCriteria() *document.Node {
+	var order []pressing
+	piles := map[pressing][]job.Pile{}
+	for _, id := range f.pilesInOrder() {
+		p, _ := f.judge().Job.Pile(id)
+		key := pressing{p.Type, p.Rig, p.Circuit, p.Criterion}
+		if piles[key] == nil {
+			order = append(order, key)
+		}
+		piles[key] = append(piles[key], p)
+	}
+	groups := document.NewList()
+	for _, key := range order[:min(len(order), mostRows)] {
+		groups.Append(f.criteriaPart(piles[key]))
+	}
+	return f.sheet("criteria").with("lead", texts([]string{words.Say("criteria.lead")})).with("groups", groups).Node
+}
+
+func (f *file) criteriaPart(piles []job.Pile) *document.Node {
+	first := piles[0]
+	var loads []string
+	of := map[string][]job.Pile{}
+	for _, p := range piles {
+		load := p.WorkingLoad.Stated.Text()
+		if of[load] == nil {
+			loads = append(loads, load)
+		}
+		of[load] = append(of[load], p)
+	}
+	var lines []*document.Node
+	for _, load := range loads[:min(len(loads), mostRows)] {
+		lines = append(lines, f.loadLine(of[load]))
+	}
+	fact := func(code, says string) {
+		if says != "" {
+			lines = append(lines, f.line(words.Say(code), nil, says))
+		}
+	}
+	j := f.job()
+	if c, ok := j.Criterion(first.Criterion); ok {
+		fact("field.criteria.basis", c.Basis)
+		if c.FoundingRule != "" {
+			fact("field.criteria.foundingRule", words.Say("choice."+c.FoundingRule))
+		}
+	}
+	fact("card.hold", f.hold(first))
+	if rig, ok := j.Rig(first.Rig); ok && rig.Ballast.Known() {
+		fact("card.ballast", localised(rig.Ballast.Stated, j.Sign()))
+	}
+	a, _ := f.answer(first.ID)
+	if a.Low != nil {
+		fact("card.efficiency", words.Say("efficiency.head")+", "+words.Say("efficiency.two", f.textOf(a.Low), f.textOf(a.High)))
+	}
+	fact("criteria.signed", words.Say("criteria.line"))
+	title := strings.Join([]string{named(f.typeSays(first)), named(f.rigSays(first))}, ", ")
+	n := newGroup(title, "", cautions(), lines...)
+	n.Set("page", yes(true))
+	return n
+}
+
+// loadLine is the reading of the piles that carry one working load.
+func (f *file) loadLine(piles []job.Pile) *document.Node {
+	a, _ := f.answer(piles[0].ID)
+	var marks []string
+	for _, p := range piles[:min(len(piles), mostMarks)] {
+		marks = append(marks, f.marked(p.ID, p.Mark))
+	}
+	label := strings.Join(marks, ", ")
+	if more := len(piles) - len(marks); more > 0 {
+		label = words.Say("criteria.more", label, itoa(more))
+	}
+	says := f.big(a)
+	if a.State == assess.Open {
+		says = words.Say("criteria.load", localised(piles[0].WorkingLoad.Stated, f.job().Sign()), f.textOf(a.SetLoad), f.textOf(a.Never))
+	}
+	return f.line(label, whenOpen(a, a.Set), says)
+}
