@@ -410,7 +410,7 @@ func TestEveryFormShowsItsFields(t *testing.T) {
 	x.fill()
 	for path, fields := range map[string]int{
 		"/now": 5, "/now/rigs/" + rigID: 31, circuit: 17, "/now/gauges/" + gaugID: 7, "/now/pileTypes/t1": 16,
-		"/now/criteria/" + critID: 10, "/now/piles/" + pileID: 20,
+		"/now/criteria/" + critID: 20, "/now/piles/" + pileID: 20,
 	} {
 		v := x.show("form", `,"path":`+quote(path))
 		require.True(t, v.Get("ok").Bool(), path)

@@ -13,6 +13,7 @@ import (
 //
 //	type    path, typed: the text of a box
 //	choose  path, value: one of the choices, or the id of a thing
+//	package path, id: fills a preset of factor and hold into a criterion
 //	sign    sign: the job's answer about its comma
 //	take    parcel, rig, circuit, type, pile: copies things in and points the pile at them
 //	keep    parcel: copies things in
@@ -41,6 +42,8 @@ func (f *file) enter(r *document.Node, data []byte) *document.Node {
 		answer = f.typed(r, r.Get("path").Text(), r.Get("typed").Text())
 	case "choose":
 		answer = f.choose(r)
+	case "package":
+		answer = f.takePackage(r, r.Get("path").Text(), r.Get("id").Text())
 	case "sign":
 		answer = f.sign(r)
 	case "take", "keep":
@@ -125,6 +128,9 @@ func (f *file) owned(path string) bool {
 	if !ok {
 		return false
 	}
+	if f.isCombination(names) {
+		names = names[:4] // an action appears with its first value
+	}
 	at := ""
 	pattern := ""
 	for _, name := range names[:max(0, len(names)-1)] {
@@ -156,6 +162,9 @@ func (f *file) choose(r *document.Node) *document.Node {
 	}
 	if field.Kind == job.Reference && value != "" && field.To != "circuits" && !f.job().Has(field.To, value) {
 		return refusal("desk.missing", value)
+	}
+	if criterion, ok := strings.CutSuffix(path, "/package"); ok && value != "" {
+		return f.takePackage(r, criterion, value)
 	}
 	f.forget(path)
 	return f.put(r, path, value, false)
@@ -306,6 +315,13 @@ func (f *file) add(r *document.Node) *document.Node {
 		}
 		added = path
 		set(path+"/groups", list)
+	case "test", "combination", "layer":
+		collection := criterionParts[what]
+		if _, ok := job.FieldAt(path + "/" + collection + "/x/name"); !ok || f.root.At(path).Kind() != document.Map {
+			return refusal("desk.missing", path)
+		}
+		added = path
+		set(document.Join(path+"/"+collection, id(0)), blank())
 	case "gauge", "type", "pile", "stock", "strata", "criterion", "pileGroup":
 		collection := map[string]string{"pileGroup": "groups", "strata": "strata", "gauge": "gauges", "type": "pileTypes", "pile": "piles", "stock": "stock", "criterion": "criteria"}[what]
 		added = "/now/" + collection + "/" + id(0)

@@ -19,7 +19,14 @@ func (f *file) field(path string) *document.Node {
 	key := strings.TrimPrefix(field.Key(), "field.")
 	kinds := map[job.Kind]string{job.Quantity: "quantity", job.Words: "text", job.Choice: "choice", job.Reference: "reference", job.Count: "count",
 		job.Date: "text", job.Instant: "text", job.Columns: "text"}
-	o := newObject().with("path", text(path)).with("label", text(words.Say(field.Key()))).with("kind", text(kinds[field.Kind]))
+	label, kind := words.Say(field.Key()), kinds[field.Kind]
+	switch key {
+	case "criteria.package":
+		kind = "choice"
+	case "piles.actions.load":
+		label = f.combinationLabel(path)
+	}
+	o := newObject().with("path", text(path)).with("label", text(label)).with("kind", text(kind))
 	stored := f.root.At(path).Text()
 	typed, unit, echo, state := stored, "", stored, "given"
 	sign := f.job().Sign()
@@ -65,8 +72,14 @@ func (f *file) field(path string) *document.Node {
 	} else if words.Has("hint." + key) {
 		o = o.with("hint", text(words.Say("hint."+key)))
 	}
-	if key == "criteria.factor" {
-		o = o.with("basis", newObject().with("says", text(words.Say("basis.factor"))).with("mark", text(words.Say("mark.S"))).with("open", text("basis:factor.single")).Node)
+	if key == "criteria.package" {
+		names, _ := document.Split(path)
+		if warned := f.mixed(names[2]); len(warned) > 0 {
+			o = o.with("hint", text(strings.Join(warned, " ")))
+		}
+	}
+	if b := f.basisOf(key, path); b != nil {
+		o = o.with("basis", b)
 	}
 	return o.Node
 }
@@ -79,6 +92,8 @@ func (f *file) options(field job.Field, path string) *document.Node {
 		list.Append(newObject().with("value", text(value)).with("label", text(label)).Node)
 	}
 	switch {
+	case field.Pattern == "/criteria/*/package":
+		packages(f.root.At(path).Text(), add)
 	case field.Kind == job.Choice:
 		for _, c := range field.Choices {
 			if f.offers(path, c) {
@@ -180,7 +195,7 @@ func (f *file) showForm(r *document.Node) *document.Node {
 	}
 	o := okay().with("path", text(path)).with("title", text(made.title)).with("name", text(named(made.name))).with("sections", list).with("readOnly", yes(f.readOnly))
 	names, _ := document.Split(path)
-	whole := len(names) == 3
+	whole := len(names) == 3 || len(names) == 5 && names[1] == "criteria"
 	o = o.with("copy", yes(whole && names[1] == "piles")).with("strike", yes(whole))
 	if made.limit == "" {
 		return o.with("waiver", document.NewNull()).Node
@@ -219,7 +234,7 @@ func (f *file) formAt(path string) (form, bool) {
 		}
 		return form{title: say("thing.job"), name: j.Title(), sections: []section{
 			{title: say("thing.names"), paths: below(path, "title", "datum", "decimalSign", "jointPrice", "guard"), links: links,
-				adds: []addition{{"pile", ""}, {"rig", ""}, {"type", ""}, {"pileGroup", ""}}},
+				adds: []addition{{"pile", ""}, {"rig", ""}, {"type", ""}, {"criterion", ""}, {"pileGroup", ""}}},
 		}}, true
 	case len(names) == 2 && names[1] == "stock":
 		return f.stockForm(), true
@@ -227,6 +242,8 @@ func (f *file) formAt(path string) (form, bool) {
 		return f.strataForm(), true
 	case len(names) == 5 && names[1] == "rigs" && names[3] == "circuits":
 		return f.circuitForm(path, names[2], names[4])
+	case len(names) == 5 && names[1] == "criteria":
+		return f.partForm(path, names[3])
 	case len(names) != 3 || f.root.At(path) == nil:
 		return form{}, false
 	}
@@ -248,18 +265,12 @@ func (f *file) formAt(path string) (form, bool) {
 			{title: say("thing.headDetails"), paths: below(path, "bars", "lap")},
 		}}, true
 	case "criteria":
-		c, _ := j.Criterion(names[2])
-		return form{title: say("thing.criterion"), name: c.Name, sections: []section{
-			{title: say("thing.load"), paths: below(path, "name", "factor", "basis")},
-			{title: say("thing.hold"), paths: below(path, "hold/time")},
-			{title: say("thing.toe"), paths: below(path, "foundingRule", "leastLoad")},
-			{title: say("thing.joints"), paths: below(path, "joints/clear", "joints/last", "joints/most", "joints/stagger")},
-		}}, true
+		return f.criterionForm(path, names[2]), true
 	case "piles":
 		p, _ := j.Pile(names[2])
 		return form{title: say("thing.pile"), name: p.Mark, sections: []section{
 			{title: say("thing.names"), paths: below(path, "mark", "type", "rig", "circuit", "criterion")},
-			{title: say("thing.load"), paths: below(path, "workingLoad")},
+			f.loadSection(p),
 			{title: say("thing.levels"), paths: below(path, "platform", "founding", "expectedToe", "leastToe", "cutoff", "stickUp")},
 			{title: say("thing.place"), paths: below(path, "group", "east", "north", "rake"), adds: []addition{{"pileGroup", ""}}},
 			{title: say("thing.ground"), paths: below(path, "softDepth", "preBored", "follower", "note")},

@@ -25,7 +25,7 @@ func (f *file) readings(o object, a assess.Answer) object {
 		set = nil
 	}
 	o = o.with("set", f.says(set)).with("never", f.says(a.Never)).with("big", text(f.big(a)))
-	o = o.with("reasons", texts(words.Notes(a.Reasons))).with("ways", texts(words.Notes(a.Ways))).with("notes", texts(words.Notes(a.Notes)))
+	o = o.with("reasons", texts(words.Notes(a.Reasons))).with("ways", texts(words.Notes(a.Ways))).with("notes", texts(f.notes(a)))
 	o = o.with("setLoad", f.says(a.SetLoad)).with("loadAtSet", f.says(whenOpen(a, a.LoadAtSet))).with("efficiency", f.efficiency(a))
 	if n := len(f.choices); n > 0 {
 		o = o.with("choices", whole(n)).with("choicesSay", text(words.Say("choices.says", itoa(n))))
@@ -37,6 +37,12 @@ func (f *file) readings(o object, a assess.Answer) object {
 	o = o.with("guardSays", text(words.Say(guard))).with("guard", f.field("/now/guard"))
 	o = o.with("bar", f.bar(a)).with("limits", f.limits(a)).with("cautions", texts(cautions()))
 	return o
+}
+
+// notes are those of a pile, with the warnings about its criterion.
+func (f *file) notes(a assess.Answer) []string {
+	p, _ := f.job().Pile(a.ID)
+	return append(words.Notes(a.Notes), f.mixed(p.Criterion)...)
 }
 
 func whenOpen(a assess.Answer, n *assess.Number) *assess.Number {
@@ -203,15 +209,13 @@ func (f *file) showSizing(r *document.Node) *document.Node {
 	p, _ := j.Pile(pile)
 	o := okay().with("title", text(j.Title())).with("named", yes(j.Title() != ""))
 	o = f.readings(o, a)
-	load, factor := p.Path+"/workingLoad", "/now/criteria/"+p.Criterion+"/factor"
-	rows := document.NewList(
-		newObject().with("id", text("load")).with("label", text(words.Say("field.piles.workingLoad"))).with("field", f.field(load)).Node,
-		newObject().with("id", text("factor")).with("label", text(words.Say("row.factor"))).with("field", f.field(factor)).Node,
+	factor := "/now/criteria/" + p.Criterion + "/factor"
+	rows := document.NewList(append(f.schemeRows(p),
 		newObject().with("id", text("rig")).with("label", text(words.Say("row.rig"))).with("says", text(f.rigSays(p))).Node,
 		newObject().with("id", text("pile")).with("label", text(words.Say("row.pile"))).with("says", text(f.typeSays(p))).Node,
 		newObject().with("id", text("limits")).with("label", text(words.Say("row.limits"))).with("says", text(limitsSay(a))).
 			with("bad", yes(a.State == assess.Closed || a.State == assess.LimitMissing)).Node,
-	)
+	)...)
 	blank := !p.WorkingLoad.Known() && p.Rig == "" && p.Type == "" && f.root.At(factor).Text() == "" && f.root.Get("unread") == nil
 	o = o.with("rows", rows).with("blank", yes(blank)).with("last", text(f.summary(p))).with("holdSays", text(f.hold(p)))
 	if r.Get("tries").Bool() {

@@ -93,6 +93,10 @@ var setLoadWords = map[string]string{
 	"package.repeated": "pressed three times, 10 s each", "package.repeated, short pile": "pressed five times, 10 s each, short pile",
 	"package.long hold": "15 min, less than 5 mm",
 
+	"package.says": "{0}: {1} ({2})", "source.says": "{0}: {1}, {2}.", "row.combinations": "{0} of {1} combinations entered",
+	"thing.credit": "Credit for tests", "thing.lost": "What the ground adds or takes", "thing.test": "Test pile {0}", "thing.combination": "Combination {0}",
+	"thing.layer": "Layer {0}", "thing.part": "Strike out: {0}", "add.test": "Add a static test", "add.combination": "Add a combination", "add.layer": "Add a layer", "add.criterion": "Add a criterion",
+
 	"field.criteria.reduction.redundancy": "Redundancy of the system of piles", "field.criteria.tests.kind": "Kind of test",
 	"field.criteria.resistanceTest": "Test that the resistance factor rests on", "field.criteria.setUp.longTerm": "Are the resistances in ground that will be lost long-term ones?",
 	"field.criteria.layers.name": "Layer", "field.criteria.layers.zone": "What becomes of the layer", "field.criteria.layers.thickness": "Thickness of the layer",

@@ -9,6 +9,7 @@ import { enter } from "./data.ts";
 import { answered, chooseUnit, draftOf, drop, left, sent, typing, unitChosen } from "./fieldstate.ts";
 import { historyLink } from "./history.ts";
 import { label } from "./labels.ts";
+import { link } from "./route.ts";
 import { unitText } from "./symbols.ts";
 import { trialKey, tryChoice, tryText } from "./trial.ts";
 import type { Field, Offer, Problem } from "./views.ts";
@@ -174,7 +175,7 @@ export function formField(target: Target, field: Field, id: string): TemplateRes
   return html`<div class="field kind-${field.kind}">
     ${choices ? choiceField(target, field, id) : boxField(target, field, id)} ${contestedLine(target.doc, field.contested)}
     ${field.hint ? html`<p class="hint">${field.hint}</p>` : nothing}
-    ${field.basis ? html`<p class="hint">${field.basis.says} <span class="mark">(${field.basis.mark})</span></p>` : nothing}
+    ${field.basis ? html`<p class="hint"><a href=${link("working", target.doc, field.basis.open)}>${field.basis.says} <span class="mark">(${field.basis.mark})</span></a></p>` : nothing}
   </div>`;
 }
 

@@ -100,7 +100,7 @@ function rowsOf(sizing: Sizing | undefined): SizingRow[] {
 function oneRow(doc: string | null, pile: string | undefined, row: SizingRow): Shown {
   // On a pile of a job these two are tried below.
   if (pile !== undefined && (row.id === "rig" || row.id === "pile")) return nothing;
-  if (row.id === "load" || row.id === "factor") return typedRow(doc, pile, row);
+  if (!row.path && (row.id === "load" || row.id === "factor")) return typedRow(doc, pile, row);
   return openingRow(doc, pile, row);
 }
 
@@ -129,7 +129,7 @@ function openingRow(doc: string | null, pile: string | undefined, row: SizingRow
     <span class="row-says ${says ? "" : "need"} ${row.bad ? "bad" : ""}">${says || (idle ? label("row.none") : (row.need ?? label("row.choose")))}</span>`;
   if (idle) return html`<div class="row idle">${inner}</div>`;
   const to = row.id === "limits" ? "limits" : row.id === "rig" ? "pick-rig" : "pick-pile";
-  const place = pile && doc ? link(to, doc, pile) : doc ? link(to, doc) : link(to);
+  const place = row.path && doc ? link("form", doc, row.path) : pile && doc ? link(to, doc, pile) : doc ? link(to, doc) : link(to);
   return html`<a class="row opening" href=${readOnly.value && row.id !== "limits" ? link() : place}>${inner}<svg class="chevron" width="12" height="20" viewBox="0 0 12 20" aria-hidden="true"><path d="M2 2L10 10L2 18"></path></svg></a>`;
 }
 
