@@ -299,7 +299,7 @@ func (f *file) summary(p job.Pile) string {
 	var parts []string
 	if p.WorkingLoad.Known() {
 		load := localised(p.WorkingLoad.Stated, sign)
-		if c, ok := f.job().Criterion(p.Criterion); ok && c.Factor.Known() {
+		if c, ok := f.job().Criterion(p.Criterion); ok && c.Factor.Known() && (c.Scheme == "" || c.Scheme == "single factor") {
 			load += " x " + localised(c.Factor.Stated, sign)
 		}
 		parts = append(parts, load)
