@@ -23,6 +23,7 @@ export interface Places {
   circuit: string;
   gauge: string;
   type: string;
+  criterion: string;
   sizing: string;
   step: string;
   /** A job put together from two copies, with open choices, and a path in it that has a history. */
@@ -39,7 +40,7 @@ export const entries: Record<ScreenName, { hash: (p: Places) => string[]; number
   limits: { hash: (p) => [at("limits", p.sizing)], numbers: 8 },
   form: {
     hash: (p) =>
-      [`/now/rigs/${p.rig}`, `/now/rigs/${p.rig}/circuits/${p.circuit}`, `/now/gauges/${p.gauge}`, `/now/pileTypes/${p.type}`, `/now/piles/${p.pile}`, "/now/stock", "/now"].map(
+      [`/now/rigs/${p.rig}`, `/now/rigs/${p.rig}/circuits/${p.circuit}`, `/now/gauges/${p.gauge}`, `/now/pileTypes/${p.type}`, `/now/piles/${p.pile}`, `/now/criteria/${p.criterion}`, "/now/stock", "/now/strata", "/now"].map(
         (path) => at("form", p.job, path),
       ),
     numbers: 0,
@@ -125,7 +126,8 @@ export async function sized(page: Page, url: string): Promise<Omit<Places, "join
     const rig = kept.rigs.find((one) => one.name === "Press 240");
     const type = kept.types.find((one) => one.name === "SQ 300");
     if (!open?.set || !closed || !rig || !type) throw new Error("the example job has changed");
-    return { job, pile: open.id, closed: closed.id, step: open.set.open, rig: rig.id, circuit: rig.circuits[0]?.id ?? "", type: type.id };
+    const { criterion } = (await host.show(job, "sizing", { pile: open.id })) as unknown as { criterion: string };
+    return { job, criterion, pile: open.id, closed: closed.id, step: open.set.open, rig: rig.id, circuit: rig.circuits[0]?.id ?? "", type: type.id };
   }, job);
   const rig = await page.evaluate(async (p) => {
     const form = (await gaugewright.host.show(p.job, "form", { path: `/now/rigs/${p.rig}/circuits/${p.circuit}` })) as unknown as {

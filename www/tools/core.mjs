@@ -6,7 +6,7 @@ import { trimCore } from "./trim.mjs";
 
 // Packages that are not in a hot loop are compiled without inlining: it makes
 // them smaller, and measured no slower.
-const plain = ["assess", "calibration", "demand", "desk", "job", "table", "words"];
+const plain = ["assess", "basis", "calibration", "demand", "desk", "job", "pile", "rig", "table", "words"];
 // The flags make two builds of the same source byte-identical.
 const flags = ["-trimpath", "-buildvcs=false", "-ldflags=-s -w -buildid=", ...plain.map((name) => `-gcflags=gaugewright/calc/${name}=-l`)];
 
