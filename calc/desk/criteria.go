@@ -65,15 +65,21 @@ func (f *file) criteriaPart(piles []job.Pile) *document.Node {
 		}
 	}
 	fact("card.hold", f.hold(first))
-	if rig, ok := j.Rig(first.Rig); ok && rig.Ballast.Known() {
-		fact("card.ballast", localised(rig.Ballast.Stated, j.Sign()))
+	if rig, ok := j.Rig(first.Rig); ok {
+		if rig.Ballast.Known() {
+			fact("card.ballast", localised(rig.Ballast.Stated, j.Sign()))
+		}
+		c, _ := rig.Circuit(first.Circuit)
+		if g, ok := j.Gauge(c.Gauge); ok {
+			fact("card.gauge", named(g.Serial))
+		}
 	}
 	a, _ := f.answer(first.ID)
 	if a.Low != nil {
 		fact("card.efficiency", words.Say("efficiency.head")+", "+words.Say("efficiency.two", f.textOf(a.Low), f.textOf(a.High)))
 	}
 	fact("criteria.signed", words.Say("criteria.line"))
-	title := strings.Join([]string{named(f.typeSays(first)), named(f.rigSays(first))}, ", ")
+	title := strings.Join([]string{named(f.typeSays(first)), named(f.rigSays(first)), named(f.root.Get("now").Get("criteria").Get(first.Criterion).Get("name").Text())}, ", ")
 	n := newGroup(title, "", cautions(), lines...)
 	n.Set("page", yes(true))
 	return n
