@@ -120,8 +120,8 @@ type Segments struct {
 	// Fewest and Least are the make-ups with the fewest joints and with the
 	// least off-cut, where they differ from the best one.
 	Fewest, Least *Alternative
-	// Laid are the joints from the toe up, Shifts what other toe levels would
-	// take; both only with a working.
+	// Laid are the joints from the toe up, only with a working; Shifts what other
+	// toe levels would take, only of [Job.Whole].
 	Laid   []Joint
 	Shifts []Shift
 	// StickUp is how high the head stands above platform at the end. Decide is

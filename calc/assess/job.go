@@ -79,14 +79,20 @@ func once[T any](known map[string]*T, id string, read func(string) (T, bool)) *T
 // Pile assesses one pile. It is a pure function of what the pile names. With a
 // book every number leaves its working; the book's step ids begin with the
 // pile's id. ok is false when there is no such pile.
-func (j *Job) Pile(id string, b *working.Book) (a Answer, ok bool) {
+func (j *Job) Pile(id string, b *working.Book) (a Answer, ok bool) { return j.pile(id, b, false) }
+
+// Whole is [Job.Pile] with what other toe levels would take, which costs a
+// search for each of them: for who opens a pile, not at every key press.
+func (j *Job) Whole(id string, b *working.Book) (a Answer, ok bool) { return j.pile(id, b, true) }
+
+func (j *Job) pile(id string, b *working.Book, whole bool) (a Answer, ok bool) {
 	p, ok := j.Job.Pile(id)
 	if !ok {
 		return Answer{}, false
 	}
 	b = b.Under(id + "/")
 	a = Answer{ID: id, Mark: p.Mark, Governs: -1}
-	w := &judge{Job: j, pile: p, book: b, answer: &a}
+	w := &judge{Job: j, pile: p, book: b, answer: &a, whole: whole}
 	w.gather()
 	if w.raking() {
 		return a, true
@@ -104,6 +110,7 @@ type judge struct {
 	pile   job.Pile
 	book   *working.Book
 	answer *Answer
+	whole  bool
 
 	rig        *job.Rig
 	circuit    *job.Circuit

@@ -167,9 +167,9 @@ func (m makeup) reach(toe, total working.Of[quantity.Length], jt jointing) {
 	}
 }
 
-// shifted writes what other toe levels would take. Only where it is opened.
+// shifted writes what other toe levels would take.
 func (m makeup) shifted(need int64, jt jointing, terms segment.Terms) {
-	if !m.book.On() {
+	if !m.whole {
 		return
 	}
 	for _, shift := range jt.rules.Shifted(need, m.stock, terms) {

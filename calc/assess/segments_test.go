@@ -14,7 +14,7 @@ import (
 // opened is the answer for the hand job's pile with its working.
 func opened(t *testing.T, values ...string) assess.Answer {
 	t.Helper()
-	a, ok := judge(with(t, values...)).Pile("p", working.NewBook(""))
+	a, ok := judge(with(t, values...)).Whole("p", working.NewBook(""))
 	require.True(t, ok)
 	return a
 }

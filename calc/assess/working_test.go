@@ -37,7 +37,7 @@ func eachStep(t *testing.T, visit func(where string, a assess.Answer, b *working
 		j := judge(root)
 		for _, id := range j.Piles() {
 			b := working.NewBook("")
-			a, _ := j.Pile(id, b)
+			a, _ := j.Whole(id, b)
 			for _, q := range []string{"15.0 MPa", "1850 kN"} {
 				dim := quantity.Pressures
 				if q == "1850 kN" {

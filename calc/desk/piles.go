@@ -8,6 +8,7 @@ import (
 	"gaugewright/calc/job"
 	"gaugewright/calc/quantity"
 	"gaugewright/calc/words"
+	"gaugewright/calc/working"
 )
 
 // mostRows is how many rows of a list one answer holds: it keeps a message to
@@ -132,7 +133,7 @@ func (f *file) ground(a assess.Answer, line func(string, *assess.Number, string)
 
 func (f *file) showPile(r *document.Node) *document.Node {
 	id := r.Get("pile").Text()
-	a, ok := f.answer(id)
+	a, ok := f.judge().Whole(id, working.NewBook(""))
 	if !ok {
 		return refusal("desk.missing", id)
 	}

@@ -43,7 +43,7 @@ func (f *file) showWorking(r *document.Node) *document.Node {
 	}
 	pile, _, _ := strings.Cut(ref, "/")
 	book := working.NewBook("")
-	a, ok := f.judge().Pile(pile, book)
+	a, ok := f.judge().Whole(pile, book)
 	step := book.Find(ref)
 	if !ok || step == nil {
 		return refusal("desk.missing", ref)
