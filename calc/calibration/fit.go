@@ -90,20 +90,23 @@ func usable(points []Point, degree Degree) error {
 	if n < least {
 		return &Fault{Code: code, Value: float64(n), Low: float64(least), High: math.Inf(1)}
 	}
-	xs, ys := map[float64]bool{}, map[float64]bool{}
-	for _, p := range points {
+	places, level := 0, true
+	for i, p := range points {
 		if p.X-p.X != 0 || p.Y-p.Y != 0 {
 			return &Fault{Code: "calibration.notFinite", Value: p.X + p.Y}
 		}
-		xs[p.X], ys[p.Y] = true, true
+		if !before(points[:i], p.X) {
+			places++
+		}
+		level = level && p.Y == points[0].Y
 	}
 	switch {
-	case len(xs) == 1:
+	case places == 1:
 		return &Fault{Code: "calibration.setEqual", Value: points[0].X, Low: points[0].X, High: points[0].X}
-	case len(ys) == 1:
+	case level:
 		return &Fault{Code: "calibration.observedEqual", Value: points[0].Y, Low: points[0].Y, High: points[0].Y}
-	case len(xs) <= int(degree):
-		return &Fault{Code: "calibration.places", Value: float64(len(xs)), Low: float64(degree + 1), High: math.Inf(1)}
+	case places <= int(degree):
+		return &Fault{Code: "calibration.places", Value: float64(places), Low: float64(degree + 1), High: math.Inf(1)}
 	}
 	return nil
 }

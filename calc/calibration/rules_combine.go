@@ -16,19 +16,32 @@ type WorkedBudget struct {
 	Without      []Of // U with one term set to zero
 }
 
+// budgetKeys are the names of the symbols of budgets.
+var budgetKeys = [][2]string{{"u", "contribution"}, {"u_c", "combined"}, {"nu", "freedom"}, {"k", "studentCoverage"}, {"U", "expanded"}, {"s", "share"}}
+
+const combine = "calibration.combine"
+
 // Work puts a budget on paper. contributions are the steps of c u of its terms,
 // of dimension d, and freedoms those of their degrees of freedom, looked at only
 // where these are finite. U must not be zero.
 func (b Budget) Work(book *working.Book, name string, d quantity.Dimension, contributions, freedoms []working.In) WorkedBudget {
-	w := b.workWhole(book, name, d, contributions, freedoms, -1)
+	sheet := NewSheet(book, budgetKeys)
 	for i, p := range b.Parts {
-		id := name + ".share/" + strconv.Itoa(i+1)
-		w.Shares = append(w.Shares, working.Put(book, working.Rule{Key: "calibration.share", Symbol: "s", Formula: "(u/u_c)^2", Decimals: 6, Basis: "calibration.combine",
-			Inputs: []working.Symbol{{Name: "u", Dim: d, Key: "contribution"}, {Name: "u_c", Dim: d, Key: "combined"}}},
-			id, p.Share, contributions[i], w.Uc.In()))
+		n := strconv.Itoa(i + 1)
+		sheet.Know("u"+n, d, contributions[i])
+		if !math.IsInf(p.DF, 1) {
+			sheet.Know("nu"+n, quantity.Dimensionless, freedoms[i])
+		}
+	}
+	w := b.workWhole(sheet, name, d, -1)
+	for i, p := range b.Parts {
+		sheet.Know("u", d, contributions[i])
+		sheet.Know("u_c", d, w.Uc.In())
+		n := strconv.Itoa(i + 1)
+		w.Shares = append(w.Shares, sheet.Put(name+".share/"+n, working.Rule{Key: "calibration.share", Symbol: "s", Formula: "(u/u_c)^2", Decimals: 6, Basis: combine}, p.Share))
 		without := Of{}
 		if p.Without > 0 {
-			without = b.workWhole(book, name+".without/"+strconv.Itoa(i+1), d, contributions, freedoms, i).U
+			without = b.workWhole(sheet, name+".without/"+n, d, i).U
 		}
 		w.Without = append(w.Without, without)
 	}
@@ -37,10 +50,8 @@ func (b Budget) Work(book *working.Book, name string, d quantity.Dimension, cont
 
 // workWhole leaves out one term, none at -1. Terms that bring nothing are left
 // out of the formulas.
-func (b Budget) workWhole(book *working.Book, name string, d quantity.Dimension, contributions, freedoms []working.In, out int) (w WorkedBudget) {
+func (b Budget) workWhole(sheet *Sheet, name string, d quantity.Dimension, out int) (w WorkedBudget) {
 	var squares, fourths []string
-	var us, finite []working.Symbol
-	var uIns, nuIns []working.In
 	terms := make([]Term, len(b.Parts))
 	for i, p := range b.Parts {
 		terms[i] = p.Term
@@ -49,24 +60,18 @@ func (b Budget) workWhole(book *working.Book, name string, d quantity.Dimension,
 		}
 		n := strconv.Itoa(i + 1)
 		squares = append(squares, "u"+n+"^2")
-		us, uIns = append(us, working.Symbol{Name: "u" + n, Dim: d, Key: "contribution"}), append(uIns, contributions[i])
 		if !math.IsInf(p.DF, 1) {
 			fourths = append(fourths, "u"+n+"^4/nu"+n)
-			finite = append(finite, working.Symbol{Name: "u" + n, Dim: d, Key: "contribution"}, working.Symbol{Name: "nu" + n, Key: "freedom"})
-			nuIns = append(nuIns, contributions[i], freedoms[i])
 		}
 	}
 	whole := combined(terms, out, b.Level)
-	combinedU := working.Symbol{Name: "u_c", Dim: d, Key: "combined"}
-	w.Uc = working.Put(book, working.Rule{Key: "calibration.combined", Symbol: "u_c", Formula: "sqrt(" + strings.Join(squares, " + ") + ")", Inputs: us, Dim: d, Decimals: decimals(whole.Uc), Basis: "calibration.combine"},
-		name+".combined", whole.Uc, uIns...)
+	w.Uc = sheet.Put(name+".combined", working.Rule{Key: "calibration.combined", Symbol: "u_c", Formula: "sqrt(" + strings.Join(squares, " + ") + ")", Dim: d, Decimals: decimals(whole.Uc), Basis: combine}, whole.Uc)
 	w.DF = Of{V: whole.DF}
 	if !math.IsInf(whole.DF, 1) {
-		w.DF = working.Put(book, working.Rule{Key: "calibration.effective", Symbol: "nu", Formula: "u_c^4/(" + strings.Join(fourths, " + ") + ")",
-			Inputs: list([]working.Symbol{combinedU}, finite...), Decimals: 6, Basis: "calibration.combine"}, name+".freedom", whole.DF, list([]working.In{w.Uc.In()}, nuIns...)...)
+		w.DF = sheet.Put(name+".freedom", working.Rule{Key: "calibration.effective", Symbol: "nu", Formula: "u_c^4/(" + strings.Join(fourths, " + ") + ")", Decimals: 6, Basis: combine}, whole.DF)
 	}
-	w.K = WorkCoverage(book, name+".k", b.Level, whole.DF, w.DF.In())
-	w.U = working.Put(book, working.Rule{Key: "calibration.expanded", Symbol: "U", Formula: "k*u_c", Dim: d, Decimals: decimals(whole.U) - 3, Basis: "calibration.combine",
-		Inputs: []working.Symbol{{Name: "k", Key: "studentCoverage"}, combinedU}}, name, whole.U, w.K.In(), w.Uc.In())
+	w.K = WorkCoverage(sheet.book, name+".k", b.Level, whole.DF, w.DF.In())
+	sheet.Know("k", quantity.Dimensionless, w.K.In())
+	w.U = sheet.Put(name, working.Rule{Key: "calibration.expanded", Symbol: "U", Formula: "k*u_c", Dim: d, Decimals: max(0, decimals(whole.U)-3), Basis: combine}, whole.U)
 	return w
 }

@@ -54,26 +54,27 @@ func normalWithin() string {
 	return "sqrt(2/pi)*min(t, 6)*" + gauss("2.718281828459045^(-(min(t, 6)*#)^2/2)")
 }
 
-var (
-	symbolNu     = working.Symbol{Name: "nu", Key: "freedom"}
-	symbolHalf   = working.Symbol{Name: "w", Key: "halfTangent"}
-	symbolWithin = working.Symbol{Name: "c", Key: "within"}
-	symbolT      = working.Symbol{Name: "t", Key: "margin"}
-)
+// studentKeys are the names of the symbols of chances.
+var studentKeys = [][2]string{{"nu", "freedom"}, {"w", "halfTangent"}, {"c", "within"}, {"t", "margin"}, {"k", "studentCoverage"}, {"F_1", "higher"}, {"F_2", "lower"},
+	{"u_c", "combined"}, {"P", "chance"}}
 
 // studentProof and normalProof state that c is the chance to stay within.
-var (
-	studentProof = working.Rule{Key: "calibration.student", Basis: "calibration.student", Formula: "abs(" + studentWithin() + " - c) <= 0.00001",
-		Inputs: []working.Symbol{symbolHalf, symbolNu, symbolWithin}}
-	normalProof = working.Rule{Key: "calibration.normalLaw", Basis: "calibration.student", Formula: "abs(" + normalWithin() + " - c) <= 0.00001",
-		Inputs: []working.Symbol{symbolT, symbolWithin}}
-)
+func studentProof() working.Rule {
+	return working.Rule{Key: "calibration.student", Basis: student, Formula: "abs(" + studentWithin() + " - c) <= 0.00001"}
+}
+
+func normalProof() working.Rule {
+	return working.Rule{Key: "calibration.normalLaw", Basis: student, Formula: "abs(" + normalWithin() + " - c) <= 0.00001"}
+}
 
 // LevelFigure and NormalFigure are the ids of the figures for the two-sided
 // level, 0.95, and for the coverage factor of a normal distribution there.
 const (
 	LevelFigure  = "calibration.level"
 	NormalFigure = "calibration.normalCoverage"
+
+	student = "calibration.student"
+	chance  = "calibration.chance"
 )
 
 // WorkCoverage puts the coverage factor k for a level on paper, with the proof
@@ -81,23 +82,35 @@ const (
 // and k. Where nu is infinite, k is the figure of the normal distribution; then
 // the level must be that of [LevelFigure].
 func WorkCoverage(b *working.Book, name string, level, nu float64, at working.In) Of {
-	k := Coverage(level, nu)
 	if math.IsInf(nu, 1) {
 		in := Figure(NormalFigure)
 		return Of{V: in.V, Ref: in.Ref}
 	}
-	w := halfTangent(k, nu)
-	of := working.Put(b, working.Rule{Key: "calibration.coverage", Symbol: "k", Formula: "2*w*sqrt(nu)/(1 - w^2)", Inputs: []working.Symbol{symbolHalf, symbolNu}, Decimals: plain, Basis: "calibration.student"},
-		name, k, working.In{V: w, Ref: "search:"}, at)
-	c := working.In{V: level, Ref: "search:"}
+	k := Coverage(level, nu)
+	sheet := newStudent(b)
+	sheet.plain("nu", at)
+	sheet.plain("w", working.In{V: halfTangent(k, nu), Ref: "search:"})
+	sheet.plain("c", working.In{V: level, Ref: "search:"})
 	if figure := Figure(LevelFigure); figure.V == level {
-		c = figure
+		sheet.plain("c", figure)
 	}
-	working.Prove(b, studentProof, name+".proof", of.Ref, working.In{V: w, Ref: "search:"}, at, c)
+	of := sheet.put(name, "coverage", "k", "2*w*sqrt(nu)/(1 - w^2)", student, k)
+	sheet.Prove(name+".proof", of.Ref, studentProof())
 	return of
 }
 
 func halfTangent(t, nu float64) float64 { return t / (math.Sqrt(nu) + math.Sqrt(nu+float64(t*t))) }
+
+// studentSheet is a sheet of plain numbers.
+type studentSheet struct{ *Sheet }
+
+func newStudent(b *working.Book) studentSheet { return studentSheet{NewSheet(b, studentKeys)} }
+
+func (s studentSheet) plain(symbol string, in working.In) { s.Know(symbol, quantity.Dimensionless, in) }
+
+func (s studentSheet) put(id, key, symbol, formula, basis string, v float64) Of {
+	return s.Put(id, working.Rule{Key: "calibration." + key, Symbol: symbol, Formula: formula, Decimals: plain, Basis: basis}, v)
+}
 
 // WorkShort and WorkPassed put the chances [Budget.Short] and [Budget.Passed] on
 // paper; value, bound and uc are forces, say, of one dimension d, and uc is
@@ -112,25 +125,25 @@ func (b Budget) WorkPassed(book *working.Book, name string, d quantity.Dimension
 }
 
 func (b Budget) workChance(book *working.Book, name string, d quantity.Dimension, high, low, uc, nu working.In) Of {
+	sheet := newStudent(book)
+	sheet.Know("F_1", d, high)
+	sheet.Know("F_2", d, low)
+	sheet.Know("u_c", d, uc)
 	t := (high.V - low.V) / uc.V
-	margin := working.Put(book, working.Rule{Key: "calibration.margin", Symbol: "t", Formula: "(F_1 - F_2)/u_c", Decimals: plain, Basis: "calibration.chance",
-		Inputs: []working.Symbol{{Name: "F_1", Dim: d, Key: "higher"}, {Name: "F_2", Dim: d, Key: "lower"}, {Name: "u_c", Dim: d, Key: "combined"}}},
-		name+".margin", t, high, low, uc)
-	c := b.within(t)
-	sign := "-"
+	sheet.put(name+".margin", "margin", "t", "(F_1 - F_2)/u_c", chance, t)
+	sheet.plain("c", working.In{V: b.within(t), Ref: "search:"})
+	formula, proof := "(1 - c)/2", normalProof
 	if t < 0 {
-		sign = "+"
+		formula = "(1 + c)/2"
 	}
-	of := working.Put(book, working.Rule{Key: "calibration.chance", Symbol: "P", Formula: "(1 " + sign + " c)/2", Inputs: []working.Symbol{symbolWithin}, Decimals: plain, Basis: "calibration.chance"},
-		name, b.chance(high.V-low.V), working.In{V: c, Ref: "search:"})
-	within := working.In{V: c, Ref: "search:"}
+	of := sheet.put(name, "chance", "P", formula, chance, b.chance(high.V-low.V))
 	if math.IsInf(b.DF, 1) {
-		size := working.Put(book, working.Rule{Key: "calibration.size", Symbol: "t", Formula: "abs(t)", Inputs: []working.Symbol{symbolT}, Decimals: plain, Basis: "calibration.chance"}, name+".size", math.Abs(t), margin.In())
-		working.Prove(book, normalProof, name+".proof", of.Ref, size.In(), within)
-		return of
+		sheet.put(name+".size", "size", "t", "abs(t)", chance, math.Abs(t))
+	} else {
+		sheet.plain("nu", nu)
+		sheet.put(name+".w", "halfTangent", "w", "abs(t)/(sqrt(nu) + sqrt(nu + t^2))", student, halfTangent(math.Abs(t), b.DF))
+		proof = studentProof
 	}
-	w := working.Put(book, working.Rule{Key: "calibration.halfTangent", Symbol: "w", Formula: "abs(t)/(sqrt(nu) + sqrt(nu + t^2))", Inputs: []working.Symbol{symbolT, symbolNu}, Decimals: plain, Basis: "calibration.student"},
-		name+".w", halfTangent(math.Abs(t), b.DF), margin.In(), nu)
-	working.Prove(book, studentProof, name+".proof", of.Ref, w.In(), nu, within)
+	sheet.Prove(name+".proof", of.Ref, proof())
 	return of
 }

@@ -72,41 +72,53 @@ func (g Gauging) terms(p quantity.Pressure, t Terms) ([]calibration.Term, error)
 	if err != nil {
 		return nil, err
 	}
+	l := termList{doubted: t.Doubted}
 	slope, scale, span := g.Slope(p), g.scale(), float64(t.Gauge.Span)
-	var list []calibration.Term
-	add := func(key string, shape calibration.Shape, half, u, sensitivity, df float64) {
-		if r := t.Doubted[key]; r > 0 {
-			df = calibration.Doubted(r)
-		}
-		list = append(list, calibration.Term{Key: key, Shape: shape, Half: half, U: u, Sensitivity: sensitivity, DF: df})
-	}
-	even := func(key string, half, sensitivity float64) {
-		add(key, calibration.Rectangular, half, calibration.Even(half), sensitivity, calibration.Certain())
-	}
 	if t.WithClass {
-		even("class", float64(t.Gauge.Class)*span, slope)
+		l.even("class", float64(t.Gauge.Class)*span, slope)
 	}
-	even("temperature", math.Abs(float64(t.Gauge.PerKelvin)*t.Gauge.Warmth)*span, slope)
-	even("zero", float64(t.Gauge.Zero), slope)
-	even("division", float64(t.Gauge.Division)/2, slope)
+	l.even("temperature", math.Abs(float64(t.Gauge.PerKelvin)*t.Gauge.Warmth)*span, slope)
+	l.even("zero", float64(t.Gauge.Zero), slope)
+	l.even("division", float64(t.Gauge.Division)/2, slope)
 	if g.By != nil {
 		c := g.By.Curve
 		if !c.Known() {
 			return nil, &calibration.Fault{Code: "calibration.doubtNotKnown", Value: float64(len(c.Points)), Low: 3, High: math.Inf(1)}
 		}
+		x, sensitivity := float64(p), scale
 		if g.By.ReferenceSet {
-			add("fit", calibration.Student, math.NaN(), c.Doubt(reference, 1), scale/c.Slope(reference), float64(c.DF))
-		} else {
-			add("fit", calibration.Student, math.NaN(), c.Doubt(float64(p), 1), scale, float64(c.DF))
+			x, sensitivity = reference, scale/c.Slope(reference)
 		}
+		l.add("fit", calibration.Student, math.NaN(), c.Doubt(x, 1), sensitivity, float64(c.DF))
 		half := float64(t.Reference) * reference
-		add("reference", calibration.Normal, half, half/float64(t.Coverage), scale, calibration.Certain())
+		l.add("reference", calibration.Normal, half, half/float64(t.Coverage), scale, calibration.Certain())
 	}
 	if !g.JacksCalibrated() {
-		even("efficiency", float64(t.EtaHalf), float64(g.Area)*reference)
+		l.even("efficiency", float64(t.EtaHalf), float64(g.Area)*reference)
 	}
 	if g.HeadCounts() {
-		even("onHead", float64(t.HeadHalf), 1)
+		l.even("onHead", float64(t.HeadHalf), 1)
 	}
-	return list, nil
+	return l.list, nil
+}
+
+// termList gathers the terms of a budget.
+type termList struct {
+	list    []calibration.Term
+	doubted map[string]float64
+}
+
+// add is kept out of its callers, as is even, which keeps the page smaller.
+//
+//go:noinline
+func (l *termList) add(key string, shape calibration.Shape, half, u, sensitivity, df float64) {
+	if r := l.doubted[key]; r > 0 {
+		df = calibration.Doubted(r)
+	}
+	l.list = append(l.list, calibration.Term{Key: key, Shape: shape, Half: half, U: u, Sensitivity: sensitivity, DF: df})
+}
+
+//go:noinline
+func (l *termList) even(key string, half, sensitivity float64) {
+	l.add(key, calibration.Rectangular, half, calibration.Even(half), sensitivity, calibration.Certain())
 }

@@ -282,11 +282,11 @@ func TestRulesOfCertificates(t *testing.T) {
 				w := g.WorkBudget(b, "U"+key, in, budget, at, terms)
 				require.Equal(t, budget.U, w.U.V)
 				bound := working.In{V: float64(f) - budget.U - 1, Ref: "/F"}
-				working.Prove(b, ReachesRule, "reaches"+key, load.Ref, load.In(), w.U.In(), bound)
-				working.Prove(b, PassesRule, "passes"+key, load.Ref, load.In(), w.U.In(), bound)
+				Reaches.Prove(b, "reaches"+key, load.Ref, load.In(), w.U.In(), bound)
+				Passes.Prove(b, "passes"+key, load.Ref, load.In(), w.U.In(), bound)
 				above := working.In{V: float64(f) + budget.U + 1, Ref: "/F"}
-				working.Prove(b, KeepsRule, "keeps"+key, load.Ref, load.In(), w.U.In(), above)
-				working.Prove(b, FailsRule, "fails"+key, load.Ref, load.In(), w.U.In(), above)
+				Keeps.Prove(b, "keeps"+key, load.Ref, load.In(), w.U.In(), above)
+				Fails.Prove(b, "fails"+key, load.Ref, load.In(), w.U.In(), above)
 				budget.WorkShort(b, "short"+key, quantity.Forces, load.In(), working.In{V: 1800, Ref: "/F"}, w.Uc.In(), w.DF.In())
 				if g.By != nil {
 					limits, err := g.Limits(1800, 0.95)

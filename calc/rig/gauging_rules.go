@@ -13,65 +13,100 @@ type Placed struct {
 	Eta, Area, OnHead, N working.In         // efficiency, area, W, number of cylinders
 }
 
-// Symbols of loads by a certificate.
-var (
-	symbolEta      = LoadRule.Inputs[0]
-	symbolArea     = LoadRule.Inputs[1]
-	symbolP        = LoadRule.Inputs[2]
-	symbolOnHead   = LoadRule.Inputs[3]
-	symbolTrue     = working.Symbol{Name: "p_t", Dim: quantity.Pressures, Key: "truePressure"}
-	symbolCurve    = working.Symbol{Name: "f", Dim: quantity.Forces, Key: "certificateLoad"}
-	symbolN        = working.Symbol{Name: "n", Dim: quantity.Dimensionless, Key: "cylinders"}
-	symbolF        = working.Symbol{Name: "F", Dim: quantity.Forces, Key: "load"}
-	symbolExpanded = working.Symbol{Name: "U", Dim: quantity.Forces, Key: "expanded"}
-	symbolBound    = working.Symbol{Name: "F_b", Dim: quantity.Forces, Key: "bound"}
-)
+// certificateKeys are the names of the symbols of loads by a certificate and of
+// their doubt.
+var certificateKeys = [][2]string{
+	{"F", "load"}, {"eta", "efficiency"}, {"A", "area"}, {"p", "reading"}, {"W", "onHead"}, {"p_t", "truePressure"}, {"f", "certificateLoad"}, {"n", "cylinders"},
+	{"U", "expanded"}, {"F_b", "bound"}, {"b", "loadSlope"}, {"f_1", "curveSlope"}, {"c", "gaugeClass"}, {"S", "fullScale"}, {"d", "division"},
+	{"tau", "perKelvin"}, {"dT", "warmth"}, {"z", "zeroError"}, {"u", "curveDoubt"}, {"U_r", "referenceExpanded"}, {"k", "referenceCoverage"},
+	{"eta_lo", "efficiencyLow"}, {"eta_hi", "efficiencyHigh"}, {"w", "onHeadLimit"}, {"r", "doubtOfDoubt"}, {"nu", "freedom"},
+}
 
-// The rules of loads by a certificate.
-var (
-	// GaugeAloneRule has the inputs eta, A, p_t, W.
-	GaugeAloneRule = working.Rule{Key: "rig.load.gauge", Symbol: "F", Formula: "eta*A*p_t + W", Dim: quantity.Forces, Decimals: 1, Basis: "rig.load.gauge",
-		Inputs: []working.Symbol{symbolEta, symbolArea, symbolTrue, symbolOnHead}}
-	// OneCylinderRule has the inputs n, f, W.
-	OneCylinderRule = working.Rule{Key: "rig.load.cylinder", Symbol: "F", Formula: "n*f + W", Dim: quantity.Forces, Decimals: 1, Basis: "rig.load.cylinder",
-		Inputs: []working.Symbol{symbolN, symbolCurve, symbolOnHead}}
-	// WholeCircuitRule has the inputs f, W. Where W is in the reference load
-	// there is no rule: the value of the curve is the load.
-	WholeCircuitRule = working.Rule{Key: "rig.load.circuit", Symbol: "F", Formula: "f + W", Dim: quantity.Forces, Decimals: 1, Basis: "rig.load.circuit",
-		Inputs: []working.Symbol{symbolCurve, symbolOnHead}}
+// sheet makes known on a new sheet what loads are computed from.
+func (g Gauging) sheet(b *working.Book, at Placed) *calibration.Sheet {
+	s := calibration.NewSheet(b, certificateKeys)
+	s.Know("eta", quantity.Dimensionless, at.Eta)
+	s.Know("A", quantity.Areas, at.Area)
+	s.Know("W", quantity.Forces, at.OnHead)
+	s.Know("n", quantity.Dimensionless, at.N)
+	return s
+}
 
-	// GaugeAloneWanted is the true pressure for a load; inputs F, W, eta, A.
-	GaugeAloneWanted = working.Rule{Key: "rig.wanted.gauge", Symbol: "p_t", Formula: "(F - W)/(eta*A)", Dim: quantity.Pressures, Decimals: 3, Basis: "rig.load.gauge",
-		Inputs: []working.Symbol{symbolF, symbolOnHead, symbolEta, symbolArea}}
-	// OneCylinderWanted is the load of one cylinder; inputs F, W, n.
-	OneCylinderWanted = working.Rule{Key: "rig.wanted.cylinder", Symbol: "f", Formula: "(F - W)/n", Dim: quantity.Forces, Decimals: 3, Basis: "rig.load.cylinder",
-		Inputs: []working.Symbol{symbolF, symbolOnHead, symbolN}}
-	// WholeCircuitWanted is the reference load; inputs F, W.
-	WholeCircuitWanted = working.Rule{Key: "rig.wanted.circuit", Symbol: "f", Formula: "F - W", Dim: quantity.Forces, Decimals: 3, Basis: "rig.load.circuit",
-		Inputs: []working.Symbol{symbolF, symbolOnHead}}
-)
+// said is the symbol of what the certificate says: a true pressure or a load.
+func (g Gauging) said() string {
+	switch {
+	case g.By == nil:
+		return "p"
+	case g.By.Kind == GaugeAlone:
+		return "p_t"
+	}
+	return "f"
+}
 
-// WorkLoad puts the load at a reading on paper.
+// factor is what it is multiplied by in a formula, nothing for a whole circuit.
+func (g Gauging) factor() string {
+	switch {
+	case !g.JacksCalibrated():
+		return "eta*A"
+	case g.By.Kind == OneCylinder:
+		return "n"
+	}
+	return ""
+}
+
+// rule is one of its formula: the beginning of the key, and what it gives.
+func (g Gauging) rule(begins, symbol, formula string, d quantity.Dimension, decimals int) working.Rule {
+	end := ".circuit"
+	switch {
+	case g.By == nil:
+		end = ""
+	case g.By.Kind == GaugeAlone:
+		end = ".gauge"
+	case g.By.Kind == OneCylinder:
+		end = ".cylinder"
+	}
+	return working.Rule{Key: begins + end, Symbol: symbol, Formula: formula, Dim: d, Decimals: decimals, Basis: "rig.load" + end}
+}
+
+// times writes a product; a factor of nothing is left out.
+func times(factor, symbol string) string {
+	if factor == "" {
+		return symbol
+	}
+	return factor + "*" + symbol
+}
+
+// WorkLoad puts the load at a reading on paper. By a whole circuit with W in the
+// reference load it is what the curve says.
 func (g Gauging) WorkLoad(b *working.Book, name string, p working.In, at Placed) working.Of[quantity.Force] {
 	f, _ := g.Load(quantity.Pressure(p.V))
+	said := g.workReference(name+".reference", p, at)
+	formula := times(g.factor(), g.said())
+	if g.HeadCounts() {
+		formula += " + W"
+	}
+	if working.Bare(formula) {
+		return working.Of[quantity.Force]{V: f, Ref: said.Ref}
+	}
+	s := g.sheet(b, at)
+	s.Know(g.said(), g.saidDim(), said)
+	of := s.Put(name, g.rule("rig.load", "F", formula, quantity.Forces, 1), float64(f))
+	return working.Of[quantity.Force]{V: f, Ref: of.Ref}
+}
+
+func (g Gauging) saidDim() quantity.Dimension {
 	if g.By == nil {
-		return working.Put(b, LoadRule, name, f, at.Eta, at.Area, p, at.OnHead)
+		return quantity.Pressures
 	}
-	reference := g.workReference(name+".reference", p, at)
-	switch {
-	case g.By.Kind == GaugeAlone:
-		return working.Put(b, GaugeAloneRule, name, f, at.Eta, at.Area, reference, at.OnHead)
-	case g.By.Kind == OneCylinder:
-		return working.Put(b, OneCylinderRule, name, f, at.N, reference, at.OnHead)
-	case g.HeadCounts():
-		return working.Put(b, WholeCircuitRule, name, f, reference, at.OnHead)
-	}
-	return working.Of[quantity.Force]{V: quantity.Force(reference.V), Ref: reference.Ref}
+	return g.By.Reference
 }
 
 // workReference puts what the certificate says at a reading on paper.
 func (g Gauging) workReference(name string, p working.In, at Placed) working.In {
-	if !g.By.ReferenceSet {
+	switch {
+	case g.By == nil:
+		return p
+	case !g.By.ReferenceSet:
 		return at.Fit.On(name, p).In()
 	}
 	v, _ := g.reference(quantity.Pressure(p.V))
@@ -83,13 +118,21 @@ func (g Gauging) workReference(name string, p working.In, at Placed) working.In 
 // certificate, and the load must lie in its range.
 func (g Gauging) WorkReading(b *working.Book, name string, f working.In, in calibration.Interval, known bool, at Placed) calibration.WorkedInterval {
 	wanted := f
-	switch v := g.wanted(quantity.Force(f.V)); {
-	case g.By.Kind == GaugeAlone:
-		wanted = working.Put(b, GaugeAloneWanted, name+".wanted", v, f, at.OnHead, at.Eta, at.Area).In()
-	case g.By.Kind == OneCylinder:
-		wanted = working.Put(b, OneCylinderWanted, name+".wanted", v, f, at.OnHead, at.N).In()
-	case g.HeadCounts():
-		wanted = working.Put(b, WholeCircuitWanted, name+".wanted", v, f, at.OnHead).In()
+	formula := "F"
+	if g.HeadCounts() {
+		formula += " - W"
+	}
+	switch factor := g.factor(); factor {
+	case "":
+	case "n":
+		formula = "(" + formula + ")/n"
+	default:
+		formula = "(" + formula + ")/(" + factor + ")"
+	}
+	if !working.Bare(formula) {
+		s := g.sheet(b, at)
+		s.Know("F", quantity.Forces, f)
+		wanted = s.Put(name+".wanted", g.rule("rig.wanted", g.said(), formula, g.By.Reference, 3), g.wanted(quantity.Force(f.V))).In()
 	}
 	if g.By.ReferenceSet {
 		return at.Fit.Ahead(name, wanted, in, 1, known)
@@ -97,11 +140,25 @@ func (g Gauging) WorkReading(b *working.Book, name string, f working.In, in cali
 	return at.Fit.Back(name, wanted, in, 1, known)
 }
 
-// The proofs of guarded readings, statements about the load F and its
-// uncertainty U at one reading: each has the inputs F, U and the bound F_b.
-var (
-	ReachesRule = working.Rule{Key: "rig.guard.reaches", Basis: "window.guard", Formula: "F - U >= F_b", Inputs: []working.Symbol{symbolF, symbolExpanded, symbolBound}}
-	FailsRule   = working.Rule{Key: "rig.guard.fails", Basis: "window.guard", Formula: "F - U < F_b", Inputs: ReachesRule.Inputs}
-	KeepsRule   = working.Rule{Key: "rig.guard.keeps", Basis: "window.guard", Formula: "F + U <= F_b", Inputs: ReachesRule.Inputs}
-	PassesRule  = working.Rule{Key: "rig.guard.passes", Basis: "window.guard", Formula: "F + U > F_b", Inputs: ReachesRule.Inputs}
+// GuardProof is a statement about the load at one reading and its uncertainty
+// against a bound.
+type GuardProof string
+
+// The proofs of guarded readings: the set division reaches and the one below it
+// fails; the limit's division keeps and the one above it passes.
+const (
+	Reaches GuardProof = "reaches" // F - U >= F_b
+	Fails   GuardProof = "fails"   // F - U < F_b
+	Keeps   GuardProof = "keeps"   // F + U <= F_b
+	Passes  GuardProof = "passes"  // F + U > F_b
 )
+
+// Prove puts the statement on paper as a proof of the step of.
+func (p GuardProof) Prove(b *working.Book, name, of string, load, u, bound working.In) {
+	s := calibration.NewSheet(b, certificateKeys)
+	s.Know("F", quantity.Forces, load)
+	s.Know("U", quantity.Forces, u)
+	s.Know("F_b", quantity.Forces, bound)
+	formula := map[GuardProof]string{Reaches: "F - U >= F_b", Fails: "F - U < F_b", Keeps: "F + U <= F_b", Passes: "F + U > F_b"}[p]
+	s.Prove(name, of, working.Rule{Key: "rig.guard." + string(p), Basis: "window.guard", Formula: formula})
+}

@@ -170,7 +170,7 @@ func monthLength(y, m int) int {
 	return 31
 }
 
+// written is a date as text; a leading digit keeps the zeros.
 func written(y, m, d int) string {
-	two := func(n int) string { return strconv.Itoa(n/10) + strconv.Itoa(n%10) }
-	return two(y/100) + two(y%100) + "-" + two(m) + "-" + two(d)
+	return strconv.Itoa(10000 + y)[1:] + "-" + strconv.Itoa(100 + m)[1:] + "-" + strconv.Itoa(100 + d)[1:]
 }
