@@ -72,7 +72,7 @@ func (f *file) cutLine(a assess.Answer, released string) *document.Node {
 		if above.V < 0 {
 			code, above.V = "cutting.below", -above.V
 		}
-		says = append(says, words.Say(code, f.textOf(&above)))
+		says = append(says, words.Say(code, f.textOf(&above)), words.Say("cutting.keep", f.textOf(h.Cut)))
 	}
 	return f.line(f.marked(a.ID, a.Mark), value, strings.Join(append(says, released), " "))
 }

@@ -409,7 +409,7 @@ func TestEveryFormShowsItsFields(t *testing.T) {
 	x := newTable(t)
 	x.fill()
 	for path, fields := range map[string]int{
-		"/now": 5, "/now/rigs/" + rigID: 31, circuit: 17, "/now/gauges/" + gaugID: 7, "/now/pileTypes/t1": 16,
+		"/now": 5, "/now/rigs/" + rigID: 31, circuit: 17, "/now/gauges/" + gaugID: 7, "/now/pileTypes/t1": 18,
 		"/now/criteria/" + critID: 20, "/now/piles/" + pileID: 20,
 	} {
 		v := x.show("form", `,"path":`+quote(path))

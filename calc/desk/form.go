@@ -261,7 +261,7 @@ func (f *file) formAt(path string) (form, bool) {
 			{title: say("thing.section"), paths: below(path, sectionFields(p)...)},
 			{title: say("thing.strength"), paths: below(path, strengthFields(p)...)},
 			{title: say("thing.free"), paths: below(path, freeFields(p)...)},
-			{title: say("thing.parts"), paths: below(path, "splice/capacity", "followerCapacity", "gripLimit")},
+			{title: say("thing.parts"), paths: below(path, "splice/kind", "splice/class", "splice/capacity", "followerCapacity", "gripLimit")},
 			{title: say("thing.headDetails"), paths: below(path, "bars", "lap")},
 		}}, true
 	case "criteria":

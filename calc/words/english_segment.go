@@ -31,7 +31,7 @@ var segmentRules = map[string]string{
 	"sheet.criteria": "Pressing criteria", "criteria.lead": "To be read and signed before the first pile is pressed.",
 	"criteria.load": "working load {0}, set load {1}; never above {2}", "criteria.more": "{0} and {1} more", "criteria.signed": "Name, role, date",
 	"criteria.line": "....................  signs the entries listed; does not state capacity",
-	"sheet.cutting": "Cutting list", "cutting.piles": "In the order of a walk", "cutting.above": "Saw {0} above platform.", "cutting.below": "Saw {0} below platform.",
+	"sheet.cutting": "Cutting list", "cutting.piles": "In the order of a walk", "cutting.above": "Saw {0} above platform.", "cutting.below": "Saw {0} below platform.", "cutting.keep": "Off-cut to keep: {0}.",
 	"cutting.waiting": "{0} piles have no surveyed head yet and are not on this list.",
 	"release.sign":    "Release to cut, piles: {0}", "release.says": "Your name stands under the level of each saw cut as it is listed now. A level that changes is to be signed anew.",
 	"release.by": "Released by {0}, {1}, {2}.", "release.none": "Not released: do not saw.", "release.stale": "{0} released a saw cut at {1}; the level is another now. Do not saw.",

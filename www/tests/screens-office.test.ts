@@ -54,7 +54,7 @@ async function fromScheduleToCuttingList(page: Page): Promise<void> {
   await hand.tap(".back");
   await hand.tap('.acts a[href$="/cutting"]');
   await page.locator("#sign-name").waitFor();
-  assert.match(await text(".sheet .main"), /D1\s+1\.25\sm\s+Cut 1\.25 m from the head: saw at level 11\.80 m\. Saw 0\.80 m below platform\. Not released: do not saw\./);
+  assert.match(await text(".sheet .main"), /D1\s+1\.25\sm\s+Cut 1\.25 m from the head: saw at level 11\.80 m\. Saw 0\.80 m below platform\. Off-cut to keep: 1\.25 m\. Not released: do not saw\./);
   await hand.tap("#sign-name");
   await hand.key("M. Vaar");
   await hand.tap("#sign-role");
