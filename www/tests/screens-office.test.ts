@@ -18,14 +18,14 @@ async function fromScheduleToCuttingList(page: Page): Promise<void> {
   const text = (selector: string) => page.locator(selector).innerText();
   await hand.tap('header a[href="#/example"]');
   await page.locator(".pile-table").waitFor();
-  const ordered = async (): Promise<string> => {
+  const ordered = async (mark: string): Promise<string> => {
     await hand.tap('.acts a[href$="/order"]');
-    await page.locator(".sheet .group").first().waitFor();
+    await page.locator(".sheet .line-label", { hasText: mark }).first().waitFor();
     const says = await text(".sheet .main");
     await hand.tap(".back");
     return says;
   };
-  const before = await ordered();
+  const before = await ordered("C8");
   await hand.tap('.acts a[href^="#/bring"]');
   await page.locator("#table").waitFor();
   hand.taps++; // one long press and "paste"
@@ -37,7 +37,7 @@ async function fromScheduleToCuttingList(page: Page): Promise<void> {
   await page.locator(".brought > li").first().waitFor();
   await hand.tap(".main-act");
   await page.locator(".pile-table").waitFor();
-  const after = await ordered();
+  const after = await ordered("D2");
   // D1 needs 18.60 m and D2 19.60 m: what is ordered now is longer by the 40 m that
   // pieces of 8, 6 and 4 m make of them with the fewest joints, or by 38 m.
   const metres = (says: string) => Number(/Total length\s+([\d.]+)/.exec(says)?.[1]);

@@ -207,6 +207,8 @@ check("20,000 rows go to the worker once, come back in small messages, and make 
     await page.locator(".pile-open", { hasText: "P19999" }).waitFor();
     await page.locator("#find").pressSequentially("P1999");
     await page.locator(".pile-count", { hasText: "11 of 20008 piles" }).waitFor();
+    // The count is there before the rows of the choice are.
+    await page.waitForFunction(() => document.querySelector('[aria-rowindex="2"] .pile-open')?.textContent === "P19990");
     assert.deepEqual(await texts(page, '[aria-rowindex="1"] .pile-open, [aria-rowindex="2"] .pile-open'), ["P1999", "P19990"]);
   }), 240_000);
 
