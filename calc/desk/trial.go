@@ -12,7 +12,23 @@ import (
 //	{path, typed}   as the entry "type" would have it
 //	{path, value}   as the entry "choose" would have it
 //
-// Only the entry "use" takes a trial over, whole or not at all.
+// In whatever order it comes, the decimal sign counts first: what was typed is
+// read with the job's. Only the entry "use" takes a trial over, whole or not at
+// all.
+
+// signFirst lists the tries with the one of the decimal sign before all others.
+func signFirst(list *document.Node) []*document.Node {
+	const sign = "/now/decimalSign"
+	first, rest := []*document.Node(nil), []*document.Node(nil)
+	for _, one := range list.Items() {
+		if one.Get("path").Text() == sign {
+			first = append(first, one)
+		} else {
+			rest = append(rest, one)
+		}
+	}
+	return append(first, rest...)
+}
 
 // trial returns the file as the trial would make it; f itself when there is
 // none. The texts that cannot be read stand in its "unread".
@@ -28,7 +44,7 @@ func (f *file) trial(list *document.Node) (*file, *document.Node) {
 	}
 	t := &file{root: root, choices: f.choices, levels: f.levels, readOnly: f.readOnly, tried: map[string]bool{}}
 	touched := map[string]bool{}
-	for _, one := range list.Items() {
+	for _, one := range signFirst(list) {
 		path := one.Get("path").Text()
 		field, ok := job.FieldAt(path)
 		if !ok || !f.owned(path) {

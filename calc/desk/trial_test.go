@@ -58,3 +58,18 @@ func TestATrialOutsideTheJobIsRefused(t *testing.T) {
 		assert.Equal(t, "desk.path", x.enter("use", `"trial":[{"path":`+quote(path)+`,"typed":"1"}]`).Get("code").Text(), path)
 	}
 }
+
+// Whatever comes first in the list, the decimal sign that is tried is the one a
+// text is read with.
+func TestATriedSignCountsFirst(t *testing.T) {
+	load := `{"path":` + quote(loadPath) + `,"typed":"1,200"}`
+	sign := func(is string) string { return `{"path":"/now/decimalSign","value":"` + is + `"}` }
+	echo := func(list string) string {
+		x := newTable(t)
+		x.newSizing()
+		return x.show("sizing", `,"trial":[`+list+`]`).Get("rows").Item(0).Get("field").Get("echo").Text()
+	}
+	assert.Equal(t, "1,200 kN", echo(sign(",")+","+load))
+	assert.Equal(t, "1,200 kN", echo(load+","+sign(",")))
+	assert.Equal(t, "1200 kN", echo(load+","+sign(".")))
+}

@@ -1,9 +1,6 @@
 package words_test
 
 import (
-	"os"
-	"path/filepath"
-	"regexp"
 	"strings"
 	"testing"
 
@@ -20,22 +17,12 @@ import (
 // Whatever refuses or questions a certificate has a sentence, and every step of
 // one a title and names for its symbols.
 func TestCertificatesAreWorded(t *testing.T) {
-	code := regexp.MustCompile(`"((?:calibration|certificate)\.[A-Za-z]+)"`)
 	found := map[string]bool{}
 	for _, dir := range []string{"calibration", "rig"} {
-		paths, err := filepath.Glob("../" + dir + "/*.go")
-		require.NoError(t, err)
-		for _, p := range paths {
-			data, err := os.ReadFile(p)
-			require.NoError(t, err)
-			for _, line := range strings.Split(string(data), "\n") {
-				if strings.HasSuffix(p, "_test.go") || !strings.Contains(line, "ode") && !strings.Contains(line, "add(") && !strings.Contains(line, "figure") {
-					continue
-				}
-				for _, m := range code.FindAllStringSubmatch(line, -1) {
-					found[m[1]] = true
-				}
-			}
+		for c := range codesIn(t, dir, `"((?:calibration|certificate)\.[A-Za-z]+)"`, func(line string) bool {
+			return strings.Contains(line, "ode") || strings.Contains(line, "add(") || strings.Contains(line, "figure")
+		}) {
+			found[c] = true
 		}
 	}
 	require.GreaterOrEqual(t, len(found), 25)

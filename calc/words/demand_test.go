@@ -1,10 +1,6 @@
 package words_test
 
 import (
-	"os"
-	"path/filepath"
-	"regexp"
-	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -20,22 +16,7 @@ import (
 // Whatever a set load may be refused with has a sentence, and every step and
 // symbol a name.
 func TestSetLoadsAreWorded(t *testing.T) {
-	paths, err := filepath.Glob("../demand/*.go")
-	require.NoError(t, err)
-	code := regexp.MustCompile(`"(demand\.[A-Za-z.]+)"`)
-	found := map[string]bool{}
-	for _, p := range paths {
-		data, err := os.ReadFile(p)
-		require.NoError(t, err)
-		for _, line := range strings.Split(string(data), "\n") {
-			if strings.HasSuffix(p, "_test.go") || strings.Contains(line, "Key") || strings.Contains(line, "Basis") || strings.HasPrefix(strings.TrimSpace(line), "//") {
-				continue
-			}
-			for _, m := range code.FindAllStringSubmatch(line, -1) {
-				found[m[1]] = true
-			}
-		}
-	}
+	found := codesIn(t, "demand", `"(demand\.[A-Za-z.]+)"`, noRule)
 	require.GreaterOrEqual(t, len(found), 18)
 	for c := range found {
 		assert.True(t, words.Has(c), "%s has no sentence", c)

@@ -1,10 +1,6 @@
 package words_test
 
 import (
-	"os"
-	"path/filepath"
-	"regexp"
-	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -18,22 +14,7 @@ import (
 // Whatever an input of a pile may be refused with has a sentence, and every
 // limit a name.
 func TestPilesAreWorded(t *testing.T) {
-	paths, err := filepath.Glob("../pile/*.go")
-	require.NoError(t, err)
-	code := regexp.MustCompile(`"(pile\.[A-Za-z]+)"`)
-	found := map[string]bool{}
-	for _, p := range paths {
-		data, err := os.ReadFile(p)
-		require.NoError(t, err)
-		for _, line := range strings.Split(string(data), "\n") {
-			if strings.HasSuffix(p, "_test.go") || strings.Contains(line, "Key:") || strings.Contains(line, "Basis:") || strings.HasPrefix(strings.TrimSpace(line), "//") {
-				continue
-			}
-			for _, m := range code.FindAllStringSubmatch(line, -1) {
-				found[m[1]] = true
-			}
-		}
-	}
+	found := codesIn(t, "pile", `"(pile\.[A-Za-z]+)"`, noRule)
 	require.GreaterOrEqual(t, len(found), 18)
 	for c := range found {
 		assert.True(t, words.Has(c), "%s has no sentence", c)
@@ -43,7 +24,7 @@ func TestPilesAreWorded(t *testing.T) {
 	}
 
 	var e *pile.InputError
-	_, err = pile.Ring(0.5, 0.26)
+	_, err := pile.Ring(0.5, 0.26)
 	require.ErrorAs(t, err, &e)
 	assert.Equal(t, "The wall, t = 0.26 m, is more than half the outer diameter: at most 0.25 m. Example: 0.0125 m.", words.Say(e.Code, e.Args(quantity.Point)...))
 }

@@ -127,3 +127,33 @@ func TestLabelsForThePage(t *testing.T) {
 		assert.NotEmpty(t, texts[k], k)
 	}
 }
+
+// codesIn lists what a pattern finds in the lines that are asked for of a
+// package's code, its comments and tests left out.
+func codesIn(t *testing.T, dir, pattern string, asked func(line string) bool) map[string]bool {
+	t.Helper()
+	paths, err := filepath.Glob("../" + dir + "/*.go")
+	require.NoError(t, err)
+	code, found := regexp.MustCompile(pattern), map[string]bool{}
+	for _, p := range paths {
+		if strings.HasSuffix(p, "_test.go") {
+			continue
+		}
+		data, err := os.ReadFile(p)
+		require.NoError(t, err)
+		for _, line := range strings.Split(string(data), "\n") {
+			if strings.HasPrefix(strings.TrimSpace(line), "//") || !asked(line) {
+				continue
+			}
+			for _, m := range code.FindAllStringSubmatch(line, -1) {
+				found[m[1]] = true
+			}
+		}
+	}
+	return found
+}
+
+// noRule says of a line that it names no rule and no basis.
+func noRule(line string) bool {
+	return !strings.Contains(line, "Key") && !strings.Contains(line, "Basis")
+}

@@ -57,8 +57,7 @@ export async function tryChoice(doc: string, pile: string, path: string, value: 
 
 async function put(doc: string, pile: string, ...more: Tried[]): Promise<void> {
   const paths = new Set(more.map(({ path }) => path));
-  // The sign of the job comes first: what was typed before it is read with it.
-  const tried = [...tries(doc, pile).filter(({ path }) => !paths.has(path)), ...more].sort((a, b) => Number(b.path === "/now/decimalSign") - Number(a.path === "/now/decimalSign"));
+  const tried = [...tries(doc, pile).filter(({ path }) => !paths.has(path)), ...more];
   const turn = ++asked;
   const answer = await ask<Sizing>(doc, "sizing", { pile, tries: true, trial: tried as unknown as Json });
   if (turn !== asked) return;
