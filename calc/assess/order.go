@@ -246,7 +246,7 @@ func (m *ordering) add(r *orderRun) {
 			if line < len(r.yard.lines) {
 				piece.Length, piece.Name = stated(r.yard.lines[line].Length), r.yard.lines[line].Name
 			} else {
-				piece.Length = m.metres(got.Stock[line].Length, "search:")
+				piece.Length = m.metres(got.Stock[line].Length)
 			}
 			p.Pieces = append(p.Pieces, piece)
 		}
@@ -257,7 +257,7 @@ func (m *ordering) add(r *orderRun) {
 		m.taken[r.yard.lines[i].Path] += line.Taken
 	}
 	for _, again := range got.Reused {
-		o.Reused = append(o.Reused, OrderReuse{r.views[again.From].Mark, r.views[again.To].Mark, m.metres(again.Length, "search:")})
+		o.Reused = append(o.Reused, OrderReuse{r.views[again.From].Mark, r.views[again.To].Mark, m.metres(again.Length)})
 	}
 	for _, i := range got.Close {
 		o.Close = append(o.Close, r.views[i].Mark)
@@ -268,8 +268,8 @@ func (m *ordering) add(r *orderRun) {
 }
 
 // metres is a sum that a search gave.
-func (m *ordering) metres(tenths int64, ref string) *Number {
-	return &Number{V: float64(segment.Metres(tenths)), Unit: quantity.Must("m"), Decimals: 2, Ref: ref}
+func (m *ordering) metres(tenths int64) *Number {
+	return &Number{V: float64(segment.Metres(tenths)), Unit: quantity.Must("m"), Decimals: 2, Ref: "search:"}
 }
 
 func pieceCount(q working.Of[quantity.Ratio]) *Number {
@@ -298,18 +298,19 @@ func (m *ordering) finish() {
 		}
 		o.Lines = append(o.Lines, l)
 	}
-	o.Total, o.OffCut = m.metres(m.total, "search:"), m.metres(m.offCut, "search:")
+	o.Total, o.OffCut = m.metres(m.total), m.metres(m.offCut)
 	price, priceIn := (&judge{Job: m.Job, book: b}).jointPrice()
 	before := m.offCut + price*int64(o.Joints) + m.extra
 	cost := working.Put(b, segment.JobCostRule, "cost", segment.Metres(before), found(float64(segment.Metres(m.offCut))), priceIn, found(float64(o.Joints)), found(float64(segment.Metres(m.extra))))
-	o.Cost, o.Lacking = m.metres(before, cost.Ref), m.lacking
+	o.Cost, o.Lacking = m.metres(before), m.lacking
+	o.Cost.Ref = cost.Ref
 	if m.saved > 0 {
-		o.Saved = m.metres(m.saved, "search:")
+		o.Saved = m.metres(m.saved)
 	}
 	if o.Shared {
 		return
 	}
-	bound := m.metres(m.bound, "search:")
+	bound := m.metres(m.bound)
 	k := before + m.saved
 	o.Bound, o.Proven = bound, k <= m.bound
 	if o.Proven || m.saved > 0 {

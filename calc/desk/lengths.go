@@ -44,7 +44,7 @@ func (f *file) showLengths(r *document.Node) *document.Node {
 		}
 		blank := func(n *assess.Number) string {
 			if n == nil {
-				return "–"
+				return words.Say("leaf.blank")
 			}
 			return f.textOf(n)
 		}
