@@ -131,16 +131,9 @@ func (w *judge) besideGuard(judged []window.Limit) {
 		return
 	}
 	unit, digits := w.pressureUnit()
-	set := Number{V: float64(w.plainSet), Unit: unit, Decimals: digits, Rounded: "up", Ref: w.ref("setReading")}
-	never := Number{V: float64(v.Never), Unit: unit, Decimals: digits, Rounded: "down", Ref: w.ref("limit." + string(judged[v.Governs].Kind) + ".reading")}
+	set := Number{V: float64(w.plainSet), Unit: unit, Decimals: digits, Rounded: "up", Ref: w.book.Place("setReading")}
+	never := Number{V: float64(v.Never), Unit: unit, Decimals: digits, Rounded: "down", Ref: w.book.Place("limit." + string(judged[v.Governs].Kind) + ".reading")}
 	a.PlainSet, a.PlainNever = &set, &never
 	a.Notes = append(a.Notes, Note{"note.openWithoutGuard", []string{set.Text(w.Sign()), never.Text(w.Sign())}})
 }
 
-// ref is the place of a step of this pile.
-func (w *judge) ref(name string) string {
-	if !w.book.On() {
-		return ""
-	}
-	return w.pile.ID + "/" + name
-}

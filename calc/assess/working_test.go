@@ -16,9 +16,8 @@ import (
 	"gaugewright/calc/working"
 )
 
-// eachStep runs through every step of every pile of every example and of the
-// hand case in several states.
-func eachStep(t *testing.T, visit func(where string, a assess.Answer, b *working.Book, s *working.Step)) {
+// allTrees are the examples and the hand case in several states.
+func allTrees(t *testing.T) map[string]*document.Node {
 	trees := examples(t)
 	trees["hand case"] = tree(t, handJob)
 	trees["hand case, closed"] = with(t, "/pileTypes/t/pressingLimit", "1850 kN")
@@ -32,8 +31,13 @@ func eachStep(t *testing.T, visit func(where string, a assess.Answer, b *working
 	reactionTrees(t, trees)
 	guardTrees(t, trees)
 	schemeTrees(t, trees)
+	return trees
+}
+
+// eachStep runs through every step of every pile of all trees.
+func eachStep(t *testing.T, visit func(where string, a assess.Answer, b *working.Book, s *working.Step)) {
 	steps := 0
-	for name, root := range trees {
+	for name, root := range allTrees(t) {
 		j := judge(root)
 		for _, id := range j.Piles() {
 			b := working.NewBook("")
@@ -203,5 +207,17 @@ func opens(t *testing.T, where string, root *document.Node, b *working.Book, in 
 		s := b.Find(in.Ref)
 		require.NotNil(t, s, "%s: no step %q", where, in.Ref)
 		assert.Equal(t, s.Value, in.V, "%s %s", where, in.Ref)
+	}
+}
+
+// An assessment for a list has the places that one with its working has.
+func TestPlacesAreThoseOfTheSteps(t *testing.T) {
+	for name, root := range allTrees(t) {
+		j := judge(root)
+		for _, id := range j.Piles() {
+			full, _ := j.Pile(id, working.NewBook(""))
+			listed, _ := j.Pile(id, working.NewPlaces(""))
+			assert.Equal(t, full, listed, "%s %s", name, id)
+		}
 	}
 }

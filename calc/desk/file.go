@@ -131,13 +131,14 @@ func (f *file) marked(id, mark string) string {
 // mostAnswers bounds how many answers are remembered.
 const mostAnswers = 300
 
-// answer assesses a pile, with the places of its numbers.
+// answer assesses a pile, with the places of its numbers; their working is made
+// when one of them is opened.
 func (f *file) answer(pile string) (assess.Answer, bool) {
 	judged := f.judge()
 	if a, known := f.answers[pile]; known {
 		return a, true
 	}
-	a, ok := judged.Pile(pile, working.NewBook(""))
+	a, ok := judged.Pile(pile, working.NewPlaces(""))
 	if ok {
 		if len(f.answers) >= mostAnswers {
 			clear(f.answers)

@@ -60,7 +60,8 @@ type Step struct {
 	Proofs []string
 }
 
-// Book keeps the steps of one assessment. The nil Book keeps nothing.
+// Book keeps the steps of one assessment. The nil Book keeps nothing; one made
+// by [NewPlaces] gives the places of steps without keeping them.
 type Book struct {
 	prefix string
 	steps  map[string]*Step
@@ -72,6 +73,11 @@ func NewBook(prefix string) *Book {
 	return &Book{prefix: prefix, steps: map[string]*Step{}, order: &[]string{}}
 }
 
+// NewPlaces returns a book that hands out the places of steps and keeps none:
+// for lists, of which only a number that is opened needs its working. What is
+// assessed with it is, place for place, what is assessed with [NewBook].
+func NewPlaces(prefix string) *Book { return &Book{prefix: prefix} }
+
 // Under returns the same book with a longer prefix, "p14/" say.
 func (b *Book) Under(prefix string) *Book {
 	if b == nil {
@@ -80,12 +86,23 @@ func (b *Book) Under(prefix string) *Book {
 	return &Book{prefix: b.prefix + prefix, steps: b.steps, order: b.order}
 }
 
-// On says whether steps are kept.
+// On says whether steps have places.
 func (b *Book) On() bool { return b != nil }
+
+// Keeps says whether steps are kept as well.
+func (b *Book) Keeps() bool { return b != nil && b.steps != nil }
+
+// Place is the id of the step of this name, "" without a book.
+func (b *Book) Place(name string) string {
+	if b == nil {
+		return ""
+	}
+	return b.prefix + name
+}
 
 // Find returns the step with this id, nil when there is none.
 func (b *Book) Find(id string) *Step {
-	if b == nil {
+	if !b.Keeps() {
 		return nil
 	}
 	return b.steps[id]
@@ -93,7 +110,7 @@ func (b *Book) Find(id string) *Step {
 
 // Steps returns all steps in the order in which they were made.
 func (b *Book) Steps() []*Step {
-	if b == nil {
+	if !b.Keeps() {
 		return nil
 	}
 	list := make([]*Step, len(*b.order))
@@ -115,7 +132,7 @@ func Put[T ~float64](b *Book, rule Rule, name string, value T, inputs ...In) Of[
 
 // Prove records a statement that belongs to the step with the id of.
 func Prove(b *Book, rule Rule, name, of string, inputs ...In) {
-	if b == nil {
+	if !b.Keeps() {
 		return
 	}
 	rule.Statement = true
@@ -130,6 +147,9 @@ func (b *Book) put(rule Rule, name string, value float64, inputs []In) string {
 		panic("working: " + rule.Key + ": wrong number of inputs")
 	}
 	id := b.prefix + name
+	if b.steps == nil {
+		return id
+	}
 	if _, known := b.steps[id]; !known {
 		*b.order = append(*b.order, id)
 	}
