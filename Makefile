@@ -3,6 +3,7 @@
 #   make run      build the page and serve it on this machine
 #   make build    build the page into www/build/
 #   make test     everything that must hold
+#   make report   every check against a published value: expected, got, difference, tolerance
 #   make trials   50 kills of the browser while it types, joins and updates
 #   make fuzz     random files, patches and copies, FUZZTIME (5m) for each kind
 #   make size     what the page weighs, beside its budgets (CHECK=1: fail over budget)
@@ -13,7 +14,7 @@ www := www
 npm_stamp := $(www)/node_modules/.package-lock.json
 goroot = $(shell go env GOROOT)
 
-.PHONY: run build test trials fuzz size bench clean go-check go-test wasm-test type-check browser-test chromium
+.PHONY: run build test report trials fuzz size bench clean go-check go-test wasm-test type-check browser-test chromium
 
 run: build
 	node $(www)/serve.mjs
@@ -31,6 +32,13 @@ go-check:
 
 go-test:
 	go test ./...
+
+# The tests write down what they compared; what fails is printed before the table.
+report:
+	@lines=$$(mktemp) && output=$$(mktemp) && status=0; \
+	PUBLISHED_FILE=$$lines go test -count=1 ./calc/... >$$output 2>&1 || { status=1; grep -v '^ok\|no test files' $$output; }; \
+	go run ./calc/published/report $$lines || status=1; \
+	rm -f $$lines $$output; exit $$status
 
 # The same tests as compiled for the browser, run under Node.
 wasm-test:
