@@ -68,8 +68,15 @@ type Answer struct {
 	// limits; PlainSet and PlainNever are those without it, where only one of the
 	// two windows is open.
 	Guarded              bool
-	Uncertainty          *Number // of the load at the set reading, 95 %
 	PlainSet, PlainNever *Number
+	// Uncertainty is that of the load at the set reading, 95 %. Where it is not
+	// known, UncertaintyNeeds or UncertaintyFault say why. EfficiencyShare is what
+	// an efficiency that is not calibrated makes of it.
+	Uncertainty, EfficiencyShare *Number
+	UncertaintyNeeds             []string
+	UncertaintyFault             *Note
+	// Certificate is what the circuit is read by; nil: by its efficiency.
+	Certificate *CertificateUsed
 	// Low and High are the efficiencies used; Single says that they are one.
 	Low, High *Number
 	Single    bool
@@ -176,7 +183,7 @@ type Head struct {
 // Numbers lists every number of an answer that is known: each has a working.
 func (a *Answer) Numbers() []*Number {
 	s, h := &a.Segments, &a.Head
-	list := []*Number{a.Area, a.SetLoad, a.Set, a.LoadAtSet, a.Most, a.Never, a.Ballast, a.Uncertainty, a.PlainSet, a.PlainNever, a.Low, a.High,
+	list := []*Number{a.Area, a.SetLoad, a.Set, a.LoadAtSet, a.Most, a.Never, a.Ballast, a.Uncertainty, a.EfficiencyShare, a.PlainSet, a.PlainNever, a.Low, a.High,
 		s.Need, s.Total, s.OffCut, s.Cost, s.Heaviest, s.StickUp, s.Decide, s.ToeLeft, h.Level, h.Saw, h.Cut, h.Above, h.Short, h.BuildUp, h.Pressed, h.Below}
 	for _, l := range a.Limits {
 		list = append(list, l.Value, l.Reading, l.Use, l.Pitching, l.PitchingReading)

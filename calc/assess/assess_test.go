@@ -38,9 +38,12 @@ func tree(t *testing.T, text string) *document.Node {
 	return root
 }
 
+// today is the day of use in these tests.
+const today = "2026-11-10"
+
 func judge(root *document.Node) *assess.Job {
 	j := job.View(root)
-	return assess.Of(j, j.HeadLevels())
+	return assess.Of(j, j.HeadLevels(), today)
 }
 
 func answer(t *testing.T, root *document.Node) assess.Answer {

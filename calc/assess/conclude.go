@@ -9,7 +9,7 @@ import (
 
 // conclude names the state of the window, why it is so, and what would open
 // a closed one.
-func (w *judge) conclude(c window.Circuit, judged []window.Limit, v window.Verdict, exactSet quantity.Pressure) {
+func (w *judge) conclude(judged []window.Limit, v window.Verdict, exactSet quantity.Pressure) {
 	a, sign := w.answer, w.Sign()
 	switch {
 	case a.Set == nil:
@@ -29,7 +29,7 @@ func (w *judge) conclude(c window.Circuit, judged []window.Limit, v window.Verdi
 		a.State = Open
 	default:
 		a.State = Closed
-		w.closed(c, judged, v)
+		w.closed(judged, v)
 	}
 	w.besideGuard(judged)
 	w.advise()
@@ -41,7 +41,7 @@ func (w *judge) conclude(c window.Circuit, judged []window.Limit, v window.Verdi
 // it says what would open it: every other limit has then been checked, for
 // they all allow the set reading. It never offers a smaller factor, a weaker
 // preset or a higher efficiency.
-func (w *judge) closed(c window.Circuit, judged []window.Limit, v window.Verdict) {
+func (w *judge) closed(judged []window.Limit, v window.Verdict) {
 	a, sign := w.answer, w.Sign()
 	var closing []int
 	for i, l := range judged {
@@ -76,8 +76,16 @@ func (w *judge) advise() {
 	if a.Guarded && a.Uncertainty != nil {
 		a.Notes = append(a.Notes, Note{"note.guarded", []string{a.Uncertainty.Text(sign)}})
 	}
+	if u := a.Certificate; u != nil && u.OtherGauge {
+		a.Notes = append(a.Notes, Note{"note.otherGauge", []string{u.Number}})
+	}
+	if len(w.unused) > 0 {
+		a.Notes = append(a.Notes, Note{"note.certificateUnused", []string{w.unused[len(w.unused)-1]}})
+	}
 	if a.Low != nil {
-		if a.Single {
+		if u := a.Certificate; u != nil {
+			a.Notes = append(a.Notes, Note{"note.gaugeOnly", []string{u.Number, a.Low.Text(sign), a.High.Text(sign)}})
+		} else if a.Single {
 			a.Notes = append(a.Notes, Note{"note.single", []string{a.Low.Text(sign)}})
 		} else {
 			a.Notes = append(a.Notes, Note{"note.notCalibrated", []string{a.Low.Text(sign), a.High.Text(sign)}})

@@ -14,7 +14,7 @@ import (
 type Conversion struct {
 	Needs []string
 	// Least and Most are the load on the head at a reading, with the low and
-	// the high efficiency.
+	// the high efficiency; one and the same by the jacks' certificate.
 	Least, Most *Number
 	// MovingLeast and MovingMost are the same while the ram moves against the
 	// stated return pressure; nil where none is stated.
@@ -23,7 +23,11 @@ type Conversion struct {
 	// which it is there for certain, the largest at which it is not passed.
 	// They are nil where no reading gives so small a load.
 	Reach, Within *Number
-	Notes         []Note
+	// Uncertainty is that of the load at a reading, 95 %. Short is the chance
+	// that the set load of the pile is not there, Passed that its least load
+	// limit is passed. They are nil where that is not known.
+	Uncertainty, Short, Passed *Number
+	Notes                      []Note
 }
 
 // atReading begins the place of a step of a conversion, between the id of the
@@ -47,25 +51,80 @@ func (j *Job) Convert(pile string, q quantity.Stated, b *working.Book) (c Conver
 	}
 	a := Answer{ID: pile}
 	text := q.Text()
-	w := &judge{Job: j, pile: p, book: b.Under(pile + "/" + atReading + text + "/"), answer: &a}
+	w := &judge{Job: j, pile: p, book: b.Under(pile + "/" + atReading + text + "/"), fromTop: b.Under(pile + "/"), answer: &a}
 	w.gather()
-	gauge, in, ready := w.gauging()
+	y, ready := w.gauging()
 	if !ready {
-		c.Needs = a.Needs
+		c.Needs, c.Notes = a.Needs, a.Reasons
 		return c, true
 	}
 	typed := working.In{V: q.Value, Ref: Typed + text}
 	if q.Unit.Dim == quantity.Pressures {
-		reading := quantity.Pressure(q.Value)
-		c.Least = w.force(working.Put(w.book, rig.LoadRule, "least", rig.Load(gauge.Low, gauge.Area, reading, gauge.OnHead), in.low, in.area, typed, in.onHead))
-		c.Most = w.force(working.Put(w.book, rig.LoadRule, "most", rig.Load(gauge.High, gauge.Area, reading, gauge.OnHead), in.high, in.area, typed, in.onHead))
-		w.moving(&c, gauge, in, typed)
-		w.beyondDial(&c, reading)
-		return c, true
+		w.convertReading(&c, y, typed)
+	} else {
+		w.convertLoad(&c, y, typed)
 	}
-	load := quantity.Force(q.Value)
-	reach := working.Put(w.book, window.ReachRule, "reach", gauge.SetReading(load), typed, in.onHead, in.low, in.area, in.division)
-	within := working.Put(w.book, window.WithinRule, "within", gauge.LimitReading(load), typed, in.onHead, in.high, in.area, in.division)
+	return c, true
+}
+
+func (w *judge) convertReading(c *Conversion, y way, reading working.In) {
+	least, err := w.loadAt(y, "least", reading, y.low)
+	most := least
+	if !y.by.jacks() {
+		most, _ = w.loadAt(y, "most", reading, y.high)
+	}
+	c.Least, c.Most = w.force(least), w.force(most)
+	if err != nil {
+		c.Notes = append(c.Notes, *w.fault(err))
+	} else {
+		w.moving(c, y, reading)
+		w.convertDoubt(c, y, reading)
+	}
+	w.beyondDial(c, quantity.Pressure(reading.V))
+}
+
+// convertDoubt adds how far the load may be off, and the chances that follow.
+func (w *judge) convertDoubt(c *Conversion, y way, reading working.In) {
+	d := w.doubting(y)
+	if len(d.needs) > 0 {
+		return
+	}
+	at, err := w.budgetAt(y, "uncertainty", reading, false)
+	if err != nil {
+		return
+	}
+	c.Uncertainty = w.force(at.u)
+	load, _ := w.loadAt(y, "mid", reading, d.mid)
+	var set, least working.In
+	pile := &judge{Job: w.Job, pile: w.pile, book: w.fromTop, answer: &Answer{ID: w.pile.ID}}
+	pile.gather()
+	if of, ok, refused := pile.setLoad(); ok && !refused {
+		set = of.In()
+	}
+	for _, l := range []Limit{pile.pileLimit(), pile.reactionLimit()} {
+		if l.State == window.Entered && l.Value.Unit.Dim == quantity.Forces && (least.V == 0 || l.Value.V < least.V) {
+			least = working.In{V: l.Value.V, Ref: l.Value.Ref}
+		}
+	}
+	c.Short, c.Passed = w.chances("chance", load.In(), at, set, least)
+}
+
+func (w *judge) convertLoad(c *Conversion, y way, load working.In) {
+	var reach, within working.Of[quantity.Pressure]
+	if y.by == nil {
+		f := quantity.Force(load.V)
+		reach = working.Put(w.book, window.ReachRule, "reach", y.SetReading(f), load, y.onHead, y.low, y.area, y.division)
+		within = working.Put(w.book, window.WithinRule, "within", y.LimitReading(f), load, y.onHead, y.high, y.area, y.division)
+	} else {
+		var err error
+		if _, reach, err = w.setReading(y, "reach", load); err == nil {
+			_, within, _, err = w.limitReading(y, "within", load)
+		}
+		if err != nil {
+			c.Notes = append(c.Notes, *w.fault(err))
+			return
+		}
+	}
 	if reach.V > 0 {
 		c.Reach = w.pressure(reach, "up")
 	}
@@ -75,16 +134,15 @@ func (j *Job) Convert(pile string, q quantity.Stated, b *working.Book) (c Conver
 	if c.Reach == nil || c.Within == nil {
 		c.Notes = append(c.Notes, Note{"note.headAlone", []string{stated(w.circuit.OnHead).Text(w.Sign())}})
 	}
-	w.beyondDial(&c, reach.V)
-	return c, true
+	w.beyondDial(c, reach.V)
 }
 
-// moving adds the loads while the ram moves. They are for watching the pressing;
-// a set is read with the ram still.
-func (w *judge) moving(c *Conversion, gauge window.Circuit, in inputs, reading working.In) {
+// moving adds the loads while the ram moves, without a certificate of the jacks.
+// They are for watching the pressing; a set is read with the ram still.
+func (w *judge) moving(c *Conversion, y way, reading working.In) {
 	back, b := w.circuit.ReturnPressure, w.book
 	groups, complete := w.circuit.Cylinders()
-	if !back.Known() || back.V == 0 || !complete {
+	if y.by != nil || !back.Known() || back.V == 0 || !complete {
 		return
 	}
 	area, err := rig.ReturnArea(groups)
@@ -96,10 +154,10 @@ func (w *judge) moving(c *Conversion, gauge window.Circuit, in inputs, reading w
 		return w.circuit.Groups[g].Path + "/" + name
 	})...)
 	load := func(name string, eta working.In) *Number {
-		return w.force(working.Put(b, rig.MovingLoadRule, name, rig.MovingLoad(quantity.Ratio(eta.V), gauge.Area, quantity.Pressure(reading.V), area, back.V, gauge.OnHead),
-			eta, in.area, reading, of.In(), back.In(b), in.onHead))
+		return w.force(working.Put(b, rig.MovingLoadRule, name, rig.MovingLoad(quantity.Ratio(eta.V), y.Area, quantity.Pressure(reading.V), area, back.V, y.OnHead),
+			eta, y.area, reading, of.In(), back.In(b), y.onHead))
 	}
-	c.MovingLeast, c.MovingMost = load("movingLeast", in.low), load("movingMost", in.high)
+	c.MovingLeast, c.MovingMost = load("movingLeast", y.low), load("movingMost", y.high)
 }
 
 func (w *judge) beyondDial(c *Conversion, p quantity.Pressure) {

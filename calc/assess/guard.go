@@ -1,105 +1,84 @@
 package assess
 
 import (
-	"strconv"
-
 	"gaugewright/calc/quantity"
 	"gaugewright/calc/rig"
 	"gaugewright/calc/window"
 	"gaugewright/calc/working"
 )
 
-// doubt is what is known about the doubt in the loads of a circuit.
-type doubt struct {
-	window.Doubt
-	mid    working.In
-	inputs []working.In // eta, A, W, u_p, u_eta, u_W, k: what every guard has
-	needs  []string
-}
-
-// guarding gathers the doubt once, where the job wants the guard. What it
-// needs is asked for: blank is not zero.
-func (w *judge) guarding(c window.Circuit, in inputs) *doubt {
-	if w.Guard() != "yes" {
-		return nil
-	}
-	if w.doubt != nil {
-		return w.doubt
-	}
-	d := &doubt{}
-	w.doubt = d
-	g, head, b := w.gauge, w.circuit.OnHeadUncertainty, w.book
-	need := func(known bool, key string) {
-		if !known {
-			d.needs = append(d.needs, key)
-		}
-	}
-	celsius, err := strconv.ParseFloat(g.Celsius, 64)
-	need(g.Class.Known(), "field.gauges.class")
-	need(g.FullScale.Known(), "field.gauges.fullScale")
-	need(err == nil, "field.gauges.celsius")
-	need(g.ZeroError.Known(), "field.gauges.zeroError")
-	need(head.Known(), "field.rigs.circuits.onHeadUncertainty")
-	if len(d.needs) > 0 {
-		return d
-	}
-	perKelvin, k := figure("doubt.perKelvin"), figure("guard.coverage")
-	from := figure("doubt.warmthFrom")
-	warmth := celsius - from.V
-	reading := working.Put(b, rig.ReadingDoubtRule, "doubt.reading", rig.ReadingDoubt(rig.Doubtful{
-		Class: g.Class.V, Span: g.FullScale.V, Division: c.Division, Warmth: warmth, PerKelvin: quantity.Ratio(perKelvin.V), Zero: g.ZeroError.V,
-	}), g.Class.In(b), g.FullScale.In(b), in.division, perKelvin,
-		working.Put(b, rig.WarmthRule, "doubt.warmth", quantity.Ratio(warmth), working.In{V: celsius, Ref: g.Path + "/celsius"}, from).In(), g.ZeroError.In(b))
-	efficiency := working.Put(b, rig.EfficiencyDoubtRule, "doubt.efficiency", rig.EfficiencyDoubt(c.Low, c.High), in.low, in.high)
-	onHead := working.Put(b, rig.HeadDoubtRule, "doubt.onHead", rig.HeadDoubt(head.V), head.In(b))
-	d.Doubt = window.Doubt{Reading: reading.V, Efficiency: efficiency.V, OnHead: onHead.V, Coverage: quantity.Ratio(k.V)}
-	d.mid = working.Put(b, window.MidRule, "guard.mid", c.Mid(), in.low, in.high).In()
-	d.inputs = []working.In{d.mid, in.area, in.onHead, reading.In(), efficiency.In(), onHead.In(), k}
-	w.answer.Guarded = true
-	return d
+// guardOn says whether the job wants readings kept away from set load and
+// limits, and enough is known about the doubt for it.
+func (w *judge) guardOn(y way) bool {
+	return w.Guard() == "yes" && len(w.doubting(y).needs) == 0
 }
 
 // guardSet moves the set reading up where the guard is on; ok is false while
 // something for the guard is not entered, or no reading is certain.
-func (w *judge) guardSet(c window.Circuit, in inputs, load working.Of[quantity.Force], set working.Of[quantity.Pressure]) (of working.Of[quantity.Pressure], ok bool) {
+func (w *judge) guardSet(y way, set working.Of[quantity.Pressure], setLoad working.In) (of working.Of[quantity.Pressure], ok bool) {
 	w.plainSet = set.V
-	d := w.guarding(c, in)
-	if d == nil {
+	if w.Guard() != "yes" {
 		return set, true
 	}
+	d := w.doubting(y)
 	if len(d.needs) > 0 {
 		return set, false
 	}
-	p, n, ok := c.GuardedSet(load.V, d.Doubt)
-	if !ok {
+	w.answer.Guarded = true
+	g := y.gauging(d.mid)
+	r, err := g.GuardedSet(quantity.Force(setLoad.V), max(0, set.V), y.Division, d.Terms, level())
+	if err != nil {
+		w.guardFault = w.fault(err)
 		return set, false
 	}
 	b := w.book
-	of = working.Put(b, window.GuardedSetRule, "guard.set", p, set.In(), working.In{V: float64(n), Ref: "search:"}, in.division)
-	working.Prove(b, window.GuardedSetProof, "guard.set.proof", of.Ref, append([]working.In{of.In(), load.In()}, d.inputs...)...)
-	working.Prove(b, window.GuardedSetLess, "guard.set.less", of.Ref, append([]working.In{of.In(), load.In(), in.division}, d.inputs...)...)
-	w.answer.Uncertainty = w.force(working.Put(b, window.ExpandedRule, "guard.uncertainty", c.Expanded(p, d.Doubt),
-		of.In(), d.mid, in.area, d.inputs[3], d.inputs[4], d.inputs[5], d.inputs[6]))
+	if of = set; r.N > 0 {
+		of = working.Put(b, window.GuardedSetRule, "guard.set", r.P, set.In(), working.In{V: float64(r.N), Ref: "search:"}, y.division)
+	}
+	w.guardProof(y, "guard.set.reaches", rig.Reaches, of.Ref, of.In(), setLoad)
+	if r.N > 0 && b.Keeps() {
+		w.guardProof(y, "guard.set.fails", rig.Fails, of.Ref, working.Put(b, window.LessRule, "guard.set.below", r.P-y.Division, of.In(), y.division).In(), setLoad)
+	}
 	return of, true
+}
+
+// guardProof states how the load at a reading with its uncertainty stands to a
+// bound.
+func (w *judge) guardProof(y way, name string, proof rig.GuardProof, of string, p, bound working.In) {
+	if !w.book.Keeps() {
+		return
+	}
+	load, _ := w.loadAt(y, name+".load", p, w.doubt.mid)
+	if u, err := w.budgetAt(y, name+".u", p, true); err == nil {
+		proof.Prove(w.book, name, of, load.In(), u.u.In(), bound)
+	}
 }
 
 // guardLimit moves the reading of a load limit down where the guard is on. A
 // limit that not even the reading 0 keeps for certain has the reading 0.
-func (w *judge) guardLimit(c window.Circuit, in inputs, limit working.In, name string, reading working.Of[quantity.Pressure]) working.Of[quantity.Pressure] {
-	d := w.guarding(c, in)
-	if d == nil || len(d.needs) > 0 || reading.V <= 0 {
+func (w *judge) guardLimit(y way, limit working.In, name string, reading working.Of[quantity.Pressure]) working.Of[quantity.Pressure] {
+	if !w.guardOn(y) || reading.V <= 0 {
 		return reading
 	}
-	p, n, ok := c.GuardedLimit(quantity.Force(limit.V), d.Doubt)
 	b := w.book
-	if !ok {
-		n = int(quantity.Divisions(float64(reading.V), float64(c.Division), false))
-		p = reading.V - quantity.Pressure(float64(n)*float64(c.Division))
-		return working.Put(b, window.GuardedLimitRule, name+".guarded", p, reading.In(), working.In{V: float64(n), Ref: "search:"}, in.division)
+	r, err := y.gauging(w.doubt.mid).GuardedLimit(quantity.Force(limit.V), reading.V, y.Division, w.doubt.Terms, level())
+	if err != nil {
+		// The last reading inside a certificate may still be too high to be certain.
+		n := int(quantity.Divisions(float64(reading.V), float64(y.Division), false))
+		r = rig.GuardedReading{N: n, P: reading.V - quantity.Pressure(float64(n)*float64(y.Division))}
 	}
-	of := working.Put(b, window.GuardedLimitRule, name+".guarded", p, reading.In(), working.In{V: float64(n), Ref: "search:"}, in.division)
-	working.Prove(b, window.GuardedLimitProof, name+".guarded.proof", of.Ref, append([]working.In{of.In(), limit}, d.inputs...)...)
-	working.Prove(b, window.GuardedLimitMore, name+".guarded.more", of.Ref, append([]working.In{of.In(), limit, in.division}, d.inputs...)...)
+	of := reading
+	if r.N > 0 {
+		of = working.Put(b, window.GuardedLimitRule, name+".guarded", r.P, reading.In(), working.In{V: float64(r.N), Ref: "search:"}, y.division)
+	}
+	if err != nil {
+		return of
+	}
+	w.guardProof(y, name+".keeps", rig.Keeps, of.Ref, of.In(), limit)
+	if r.N > 0 && b.Keeps() {
+		more := working.Put(b, window.MoreRule, name+".more", r.P+y.Division, of.In(), y.division)
+		w.guardProof(y, name+".passes", rig.Passes, of.Ref, more.In(), limit)
+	}
 	return of
 }
 
@@ -107,12 +86,15 @@ func (w *judge) guardLimit(c window.Circuit, in inputs, limit working.In, name s
 func (w *judge) guardRefused() {
 	a := w.answer
 	a.State = Refused
-	if d := w.doubt; d != nil && len(d.needs) > 0 {
+	if d := w.doubt; len(d.needs) > 0 {
 		a.State = Incomplete
 		a.Needs = append(a.Needs, d.needs...)
 		return
 	}
 	a.Reasons = append(a.Reasons, Note{Code: "reason.noGuardedReading"})
+	if w.guardFault != nil && w.guardFault.Code != "certificate.noReading" {
+		a.Reasons = append(a.Reasons, *w.guardFault)
+	}
 }
 
 // besideGuard sets the window without the guard beside the guarded one, where
@@ -136,4 +118,3 @@ func (w *judge) besideGuard(judged []window.Limit) {
 	a.PlainSet, a.PlainNever = &set, &never
 	a.Notes = append(a.Notes, Note{"note.openWithoutGuard", []string{set.Text(w.Sign()), never.Text(w.Sign())}})
 }
-

@@ -13,6 +13,7 @@ import (
 // is to be made anew.
 type Job struct {
 	job.Job
+	day       string // of use, YYYY-MM-DD
 	levels    map[string]job.HeadLevel
 	stock     []job.Stock
 	yards     map[string]stock
@@ -33,13 +34,16 @@ type circuit struct {
 	job.Circuit
 	gauge    job.Gauge
 	hasGauge bool
+	chosen   *chosen // what it is read by, once asked
 }
 
-// Of returns the judge of a job. levels are the surveyed heads of the job; they
-// are handed in because records grow without the rest of the job changing.
-func Of(j job.Job, levels map[string]job.HeadLevel) *Job {
+// Of returns the judge of a job on a day of use, YYYY-MM-DD, by which
+// certificates hold; on a blank day none does. levels are the surveyed heads of
+// the job; they are handed in because records grow without the rest of the job
+// changing.
+func Of(j job.Job, levels map[string]job.HeadLevel, day string) *Job {
 	return &Job{
-		Job: j, levels: levels, stock: j.Stock(), yards: map[string]stock{}, rigs: map[string]*machine{},
+		Job: j, day: day, levels: levels, stock: j.Stock(), yards: map[string]stock{}, rigs: map[string]*machine{},
 		pileTypes: map[string]*job.PileType{}, criteria: map[string]*job.Criterion{}, makeups: map[makeupKey]segment.Choices{},
 	}
 }
@@ -107,13 +111,14 @@ func (j *Job) pile(id string, b *working.Book, whole bool) (a Answer, ok bool) {
 // judge holds what one pile names while it is assessed.
 type judge struct {
 	*Job
-	pile   job.Pile
-	book   *working.Book
-	answer *Answer
-	whole  bool
+	pile    job.Pile
+	book    *working.Book
+	fromTop *working.Book // of the pile itself, where the other is of a reading
+	answer  *Answer
+	whole   bool
 
 	rig        *job.Rig
-	circuit    *job.Circuit
+	circuit    *circuit
 	gauge      *job.Gauge
 	pileType   *job.PileType
 	criterion  *job.Criterion
@@ -126,6 +131,10 @@ type judge struct {
 	loads       job.Loads
 	sectionMade *section
 	doubt       *doubt
+	guardFault  *Note  // why there is no guarded reading
+	atSet       worked // the doubt at the set reading
+	refused     bool
+	unused      []string            // certificates that the circuit does not go by
 	plainSet    quantity.Pressure   // set reading without the guard
 	plain       []quantity.Pressure // limit readings without the guard
 }
@@ -133,7 +142,7 @@ type judge struct {
 // nothing stands where a pile names no thing: all its fields are blank.
 var nothing struct {
 	rig       job.Rig
-	circuit   job.Circuit
+	circuit   circuit
 	gauge     job.Gauge
 	pileType  job.PileType
 	criterion job.Criterion
@@ -145,7 +154,7 @@ func (w *judge) gather() {
 	if m := w.machine(w.pile.Rig); m != nil {
 		w.rig, w.hasRig = &m.rig, true
 		if c := m.circuits[w.pile.Circuit]; c != nil {
-			w.circuit, w.hasCircuit = &c.Circuit, true
+			w.circuit, w.hasCircuit = c, true
 			if c.hasGauge {
 				w.gauge, w.hasGauge = &c.gauge, true
 			}

@@ -60,7 +60,7 @@ func TestARakeThatCannotBeReadIsNotZero(t *testing.T) {
 	two := with(t)
 	two.At("/now/piles/p").Set("rake", document.NewText("two values"))
 	j := job.View(two)
-	a, _ = assess.Of(j, nil).Pile("p", nil)
+	a, _ = assess.Of(j, nil, today).Pile("p", nil)
 	assert.Equal(t, assess.Incomplete, a.State)
 }
 

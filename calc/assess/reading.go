@@ -28,24 +28,32 @@ func (w *judge) reading() {
 	a, b := w.answer, w.book
 
 	setLoad, hasLoad, refused := w.setLoad()
-	c, in, ready := w.gauging()
+	y, ready := w.gauging()
 	var exactSet quantity.Pressure
 	var set working.Of[quantity.Pressure]
 	if hasLoad && ready {
-		exactSet = rig.Reading(setLoad.V, c.OnHead, c.Low, c.Area)
-		set = working.Put(b, window.SetReadingRule, "setReading", c.SetReading(setLoad.V), setLoad.In(), in.onHead, in.low, in.area, in.division)
-		working.Prove(b, window.SetProof, "setReading.proof", set.Ref, in.low, in.area, set.In(), in.onHead, setLoad.In(), in.division)
-		if set, ready = w.guardSet(c, in, setLoad, set); !ready {
-			w.limits(c, in, false, set, false)
+		var err error
+		if exactSet, set, err = w.setReading(y, "setReading", setLoad.In()); err != nil {
+			w.limits(y, false, set)
+			w.refuse(*w.fault(err))
+			return
+		}
+		if set, ready = w.guardSet(y, set, setLoad.In()); !ready {
+			w.limits(y, false, set)
 			w.guardRefused()
 			return
 		}
 		a.Set = w.pressure(set, "up")
-		a.LoadAtSet = w.force(working.Put(b, rig.LoadRule, "loadAtSet", rig.Load(c.Low, c.Area, set.V, c.OnHead), in.low, in.area, set.In(), in.onHead))
-		a.Most = w.force(working.Put(b, rig.LoadRule, "mostAtSet", rig.Load(c.High, c.Area, set.V, c.OnHead), in.high, in.area, set.In(), in.onHead))
+		low, _ := w.loadAt(y, "loadAtSet", set.In(), y.low)
+		high := low
+		if !y.by.jacks() {
+			high, _ = w.loadAt(y, "mostAtSet", set.In(), y.high)
+		}
+		a.LoadAtSet, a.Most = w.force(low), w.force(high)
+		w.uncertain(y, set.In())
 	}
 
-	judged := w.limits(c, in, ready, set, a.Set != nil)
+	judged := w.limits(y, ready, set)
 	verdict := window.Judge(exactSet, set.V, a.Set != nil, judged)
 	if verdict.Governs >= 0 && ready {
 		a.Governs = verdict.Governs
@@ -60,36 +68,45 @@ func (w *judge) reading() {
 	if !w.hasType {
 		w.need("field.piles.type")
 	}
-	w.conclude(c, judged, verdict, exactSet)
-	if refused {
+	w.conclude(judged, verdict, exactSet)
+	if refused || w.refused {
 		a.State = Refused
 	}
 }
 
-// inputs are the values of a circuit on their way into steps.
-type inputs struct{ area, onHead, low, high, division working.In }
+// refuse says that what was entered cannot give a reading.
+func (w *judge) refuse(why Note) {
+	w.refused = true
+	w.answer.State = Refused
+	w.answer.Reasons = append(w.answer.Reasons, why)
+}
 
 // gauging gathers what a reading depends on; ready is false while something of
 // it is not entered, and what that is stands in the needs.
-func (w *judge) gauging() (c window.Circuit, in inputs, ready bool) {
+func (w *judge) gauging() (y way, ready bool) {
 	b := w.book
 	switch {
 	case !w.hasRig:
 		w.need("field.piles.rig")
-		return c, in, false
+		return y, false
 	case !w.hasCircuit:
 		w.need("field.piles.circuit")
-		return c, in, false
+		return y, false
 	}
 	before := len(w.answer.Needs)
+	chosen := w.choose(w.circuit, w.pile.Rig)
+	w.answer.Needs = append(w.answer.Needs, chosen.needs...)
+	y.by = chosen.by
+	w.answer.Certificate = w.used(y.by)
+	w.unused = chosen.unused
 	area, hasArea := w.area()
-	if !hasArea {
+	if !hasArea && !y.by.jacks() {
 		w.need("field.rigs.circuits.groups")
 	}
-	if !w.circuit.OnHead.Known() {
+	if !w.circuit.OnHead.Known() && y.gauging(working.In{}).HeadCounts() {
 		w.need("field.rigs.circuits.onHead")
 	}
-	if !w.circuit.Low.Known() {
+	if !w.circuit.Low.Known() && !y.by.jacks() && chosen.refused == nil && len(chosen.needs) == 0 {
 		w.need("field.rigs.circuits.efficiency.low")
 	}
 	if !w.hasGauge {
@@ -97,28 +114,39 @@ func (w *judge) gauging() (c window.Circuit, in inputs, ready bool) {
 	} else if !w.gauge.Division.Known() {
 		w.need("field.gauges.division")
 	}
+	if chosen.refused != nil {
+		w.refuse(*chosen.refused)
+		return y, false
+	}
 	if len(w.answer.Needs) > before {
-		return c, in, false
+		return y, false
 	}
-	in = inputs{
-		area: area.In(), onHead: w.circuit.OnHead.In(b), low: w.circuit.Low.In(b),
-		high: orFigure(b, w.circuit.High, "rig.efficiency.limit"), division: w.gauge.Division.In(b),
+	y.inputs = inputs{area: area.In(), onHead: w.circuit.OnHead.In(b), division: w.gauge.Division.In(b)}
+	y.Circuit = window.Circuit{Area: area.V, OnHead: w.circuit.OnHead.V, Division: w.gauge.Division.V}
+	if y.by != nil && b.Keeps() {
+		y.fit = workCurve(b, "certificate.", y.by.Certificate, y.by.Calibrated)
 	}
-	c = window.Circuit{
-		Area: area.V, OnHead: w.circuit.OnHead.V, Low: w.circuit.Low.V, High: quantity.Ratio(in.high.V), Division: w.gauge.Division.V,
-	}
+	return y, y.by.jacks() || w.efficiencies(&y)
+}
+
+// efficiencies takes the two efficiencies; ok is false where they are the wrong
+// way round.
+func (w *judge) efficiencies(y *way) (ok bool) {
+	b := w.book
+	y.low, y.high = w.circuit.Low.In(b), orFigure(b, w.circuit.High, "rig.efficiency.limit")
+	y.Low, y.High = w.circuit.Low.V, quantity.Ratio(y.high.V)
 	w.answer.Low = stated(w.circuit.Low)
-	w.answer.High = &Number{V: in.high.V, Unit: quantity.Must(""), Decimals: 2, Ref: in.high.Ref}
+	w.answer.High = &Number{V: y.high.V, Unit: quantity.Must(""), Decimals: 2, Ref: y.high.Ref}
 	if w.circuit.High.Known() {
 		w.answer.High = stated(w.circuit.High)
 	}
-	if c.Low > c.High {
+	if y.Low > y.High {
 		w.answer.Reasons = append(w.answer.Reasons, Note{"reason.efficiency", []string{w.answer.Low.Text(w.Sign()), w.answer.High.Text(w.Sign())}})
 		w.need("field.rigs.circuits.efficiency.low")
-		return c, in, false
+		return false
 	}
 	w.answer.Single = w.circuit.High.Known() && w.circuit.Low.V == w.circuit.High.V
-	return c, in, true
+	return true
 }
 
 func (w *judge) area() (working.Of[quantity.Area], bool) {
@@ -143,54 +171,59 @@ func (w *judge) area() (working.Of[quantity.Area], bool) {
 
 // limits works out the four required limits, and those that count where they
 // are entered.
-func (w *judge) limits(c window.Circuit, in inputs, ready bool, set working.Of[quantity.Pressure], hasSet bool) []window.Limit {
-	b := w.book
+func (w *judge) limits(y way, ready bool, set working.Of[quantity.Pressure]) []window.Limit {
+	b, hasSet := w.book, w.answer.Set != nil
 	ofPile := w.pileLimit()
 	list := []Limit{w.circuitLimit(), ofPile, w.reactionLimit(), w.gaugeLimit(), w.freeLimit(ofPile), w.gripLimit()}
 	judged := make([]window.Limit, len(list))
 	w.plain = make([]quantity.Pressure, len(list))
 	for i := range list {
 		l := &list[i]
-		judged[i] = window.Limit{Kind: l.Kind, State: l.State}
-		if l.State != window.Entered || !ready {
-			continue
-		}
-		name := "limit." + string(l.Kind)
-		value := working.In{V: l.Value.V, Ref: l.Value.Ref}
-		var reading working.Of[quantity.Pressure]
-		if l.Value.Unit.Dim == quantity.Pressures {
-			limit := quantity.Pressure(l.Value.V)
-			judged[i].Exact = limit
-			reading = working.Put(b, window.PressureReadingRule, name+".reading", c.PressureReading(limit), value, in.division)
-			w.plain[i] = reading.V
-			if hasSet {
-				l.Use = share(working.Put(b, window.PressureUseRule, name+".use", quantity.Ratio(float64(set.V)/float64(limit)), set.In(), value))
-			}
-		} else {
-			limit := quantity.Force(l.Value.V)
-			judged[i].Exact = rig.Reading(limit, c.OnHead, c.High, c.Area)
-			w.plain[i], reading = w.loadReading(c, in, value, name)
-			if n := l.Pitching; n != nil {
-				_, pitching := w.loadReading(c, in, working.In{V: n.V, Ref: n.Ref}, "pitching")
-				l.PitchingReading = w.pressure(pitching, "down")
-			}
-			if hasSet {
-				l.Use = share(working.Put(b, window.UseRule, name+".use", c.Use(set.V, limit), in.high, in.area, set.In(), in.onHead, value))
+		if l.State == window.Entered && ready {
+			name := "limit." + string(l.Kind)
+			value := working.In{V: l.Value.V, Ref: l.Value.Ref}
+			if l.Value.Unit.Dim == quantity.Pressures {
+				limit := quantity.Pressure(l.Value.V)
+				judged[i].Exact = limit
+				reading := working.Put(b, window.PressureReadingRule, name+".reading", y.PressureReading(limit), value, y.division)
+				w.plain[i], judged[i].Reading, l.Reading = reading.V, reading.V, w.pressure(reading, "down")
+				if hasSet {
+					l.Use = share(working.Put(b, window.PressureUseRule, name+".use", quantity.Ratio(float64(set.V)/float64(limit)), set.In(), value))
+				}
+			} else {
+				w.loadLimit(y, l, &judged[i], &w.plain[i], name, value)
+				if hasSet {
+					l.Use = share(w.useOf(y, name+".use", set.In(), w.answer.Most, value))
+				}
 			}
 		}
-		judged[i].Reading = reading.V
-		l.Reading = w.pressure(reading, "down")
+		judged[i].Kind, judged[i].State = l.Kind, l.State
 	}
 	w.answer.Limits = list
 	return judged
 }
 
-// loadReading is the reading of a limit that is a load, without the guard and
-// as the guard has it.
-func (w *judge) loadReading(c window.Circuit, in inputs, limit working.In, name string) (plain quantity.Pressure, of working.Of[quantity.Pressure]) {
-	of = working.Put(w.book, window.LimitReadingRule, name+".reading", c.LimitReading(quantity.Force(limit.V)), limit, in.onHead, in.high, in.area, in.division)
-	working.Prove(w.book, window.LimitProof, name+".reading.proof", of.Ref, in.high, in.area, of.In(), in.onHead, limit, in.division)
-	return of.V, w.guardLimit(c, in, limit, name, of)
+// loadLimit is the reading of a limit that is a load, without the guard and as
+// the guard has it. Below the range of a certificate there is none: the limit is
+// then as good as missing, and says why.
+func (w *judge) loadLimit(y way, l *Limit, judged *window.Limit, plain *quantity.Pressure, name string, value working.In) {
+	exact, reading, atEnd, err := w.limitReading(y, name+".reading", value)
+	if err != nil {
+		l.State, l.Problem = window.Missing, w.fault(err)
+		return
+	}
+	if atEnd {
+		l.Notes = append(l.Notes, Note{"note.certificateEnds", []string{y.by.Number, w.pressure(reading, "").Text(w.Sign())}})
+	}
+	*plain, judged.Exact = reading.V, exact
+	guarded := w.guardLimit(y, value, name, reading)
+	judged.Reading, l.Reading = guarded.V, w.pressure(guarded, "down")
+	if n := l.Pitching; n != nil {
+		at := working.In{V: n.V, Ref: n.Ref}
+		if _, pitching, _, err := w.limitReading(y, "pitching.reading", at); err == nil {
+			l.PitchingReading = w.pressure(w.guardLimit(y, at, "pitching", pitching), "down")
+		}
+	}
 }
 
 func share(q working.Of[quantity.Ratio]) *Number {

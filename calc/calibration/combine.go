@@ -81,6 +81,9 @@ func Combine(terms []Term, level float64) Budget {
 	return b
 }
 
+// Whole is [Combine] without the parts: for a search, which asks many times.
+func Whole(terms []Term, level float64) Budget { return combined(terms, -1, level) }
+
 // combined leaves out one term, none at -1.
 func combined(terms []Term, out int, level float64) Budget {
 	squares, fourths := 0.0, 0.0

@@ -17,6 +17,11 @@ func (w Worked) On(name string, x working.In) Of {
 	return w.put(name, predict, "on", "y", w.polynomial(), forShow, w.Curve.At(x.V))
 }
 
+// High puts the largest set value on paper.
+func (w Worked) High(name string) Of {
+	return w.put(name, fitted, "high", "x_high", "max("+w.over("x#")+")", inX, w.Curve.High)
+}
+
 // polynomial is f of x.
 func (w *Worked) polynomial() string {
 	if w.Curve.Degree == Line {

@@ -17,6 +17,7 @@ type file struct {
 	choices  []history.Choice // open ones: two values for one field
 	harm     []string         // what is wrong with the history
 	readOnly bool
+	day      string          // of use, as the host says it: YYYY-MM-DD
 	tried    map[string]bool // paths of a trial: what stands there was never entered
 
 	// What was worked out from the present tree; see changed.
@@ -42,7 +43,7 @@ func (f *file) judge() *assess.Job {
 		if f.levels == nil {
 			f.levels = f.job().HeadLevels()
 		}
-		f.judged, f.answers = assess.Of(job.View(root), f.levels), map[string]assess.Answer{}
+		f.judged, f.answers = assess.Of(job.View(root), f.levels, f.day), map[string]assess.Answer{}
 	}
 	return f.judged
 }

@@ -135,6 +135,7 @@ type Circuit struct {
 	OnHeadInMass              string // "yes", "no" or blank
 	Low, High                 Given[quantity.Ratio]
 	EfficiencyBasis           string
+	LoadBy                    string // "efficiency", "certificate" or blank
 	Gauge                     string
 	Waiver                    Waiver
 	PressureWaived            bool
@@ -162,7 +163,7 @@ func (r Rig) Circuit(id string) (c Circuit, ok bool) {
 		MaxPressure: at.pressure("maxPressure"), ReliefValve: at.pressure("reliefValve"), ReturnPressure: at.pressure("returnPressure"),
 		Stroke: at.length("stroke"), OnHead: at.force("onHead"), OnHeadUncertainty: at.force("onHeadUncertainty"),
 		OnHeadInMass: n.Get("onHeadInMass").Text(), Low: at.ratio("efficiency/low"), High: at.ratio("efficiency/high"),
-		EfficiencyBasis: n.Get("efficiency").Get("basis").Text(), Gauge: n.Get("gauge").Text(),
+		EfficiencyBasis: n.Get("efficiency").Get("basis").Text(), LoadBy: n.Get("loadBy").Text(), Gauge: n.Get("gauge").Text(),
 	}
 	c.Waiver, c.PressureWaived = waiverOf(n, "circuit")
 	groups := n.Get("groups")

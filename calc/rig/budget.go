@@ -67,6 +67,15 @@ func (g Gauging) Budget(p quantity.Pressure, t Terms, level float64) (calibratio
 	return calibration.Combine(terms, level), nil
 }
 
+// Whole is [Gauging.Budget] without its parts.
+func (g Gauging) Whole(p quantity.Pressure, t Terms, level float64) (calibration.Budget, error) {
+	terms, err := g.terms(p, t)
+	if err != nil {
+		return calibration.Budget{}, err
+	}
+	return calibration.Whole(terms, level), nil
+}
+
 func (g Gauging) terms(p quantity.Pressure, t Terms) ([]calibration.Term, error) {
 	reference, err := g.reference(p)
 	if err != nil {

@@ -65,37 +65,7 @@ func TestGrip(t *testing.T) {
 	assert.InDelta(t, 9523.81, float64(FacePressure(1600, 0.28, 0.60)), 0.005)
 }
 
-// A gauge of class 1.0 to 40 MPa in divisions of 0.5 MPa, 10 K from 20 C at
-// 0.04 % a kelvin, zero within 0.1 MPa. By hand, in MPa: (0.4^2 + 0.25^2 + 0.16^2
-// + 0.1^2)/3 = 0.0860333, its root 0.293314. The rectangular half-widths over
-// sqrt 3 are those of JCGM 100:2008, 4.3.7.
-func TestDoubt(t *testing.T) {
-	d := Doubtful{Class: 0.01, Span: 40000, Division: 500, Warmth: 10, PerKelvin: 0.0004, Zero: 100}
-	assert.InDelta(t, 293.314, float64(ReadingDoubt(d)), 1e-3)
-	assert.InDelta(t, 0.0144338, float64(EfficiencyDoubt(0.95, 1)), 1e-7)
-	assert.InDelta(t, 0.8660254, float64(HeadDoubt(1.5)), 1e-7)
-
-	// The same by drawing each term evenly, within half a per cent.
-	rnd := rand.New(rand.NewSource(2))
-	sum := 0.0
-	const draws = 200000
-	for range draws {
-		e := 0.0
-		for _, half := range []float64{400, 250, 160, 100} {
-			e += (2*rnd.Float64() - 1) * half
-		}
-		sum += e * e
-	}
-	assert.InEpsilon(t, 293.314, math.Sqrt(sum/draws), 0.005)
-	for range 1000 {
-		wider := d
-		wider.Class += quantity.Ratio(rnd.Float64() / 50)
-		wider.Zero += quantity.Pressure(rnd.Float64() * 100)
-		require.GreaterOrEqual(t, ReadingDoubt(wider), ReadingDoubt(d))
-	}
-}
-
-func TestRulesOfFeetGripAndDoubt(t *testing.T) {
+func TestRulesOfFeetAndGrip(t *testing.T) {
 	b := working.NewBook("")
 	in := func(list ...float64) (all []working.In) {
 		for _, v := range list {
@@ -124,10 +94,6 @@ func TestRulesOfFeetGripAndDoubt(t *testing.T) {
 	working.Put(b, WholePiecesRule, "pieces", quantity.Mass(20), in(4, 5)...)
 	working.Put(b, GripRule, "grip", Grip(0.35, 4, 1600), in(0.35, 4, 1600)...)
 	working.Put(b, FacePressureRule, "face", FacePressure(1600, 0.28, 0.6), in(1600, 0.28, 0.6)...)
-	d := Doubtful{Class: 0.01, Span: 40000, Division: 500, Warmth: 10, PerKelvin: 0.0004, Zero: 100}
-	working.Put(b, ReadingDoubtRule, "u_p", ReadingDoubt(d), in(0.01, 40000, 500, 0.0004, 10, 100)...)
-	working.Put(b, EfficiencyDoubtRule, "u_eta", EfficiencyDoubt(0.95, 1), in(0.95, 1)...)
-	working.Put(b, HeadDoubtRule, "u_W", HeadDoubt(1.5), in(1.5)...)
 	for _, s := range b.Steps() {
 		difference, err := s.Check()
 		require.NoError(t, err, s.ID)

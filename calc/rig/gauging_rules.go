@@ -80,14 +80,14 @@ func times(factor, symbol string) string {
 // reference load it is what the curve says.
 func (g Gauging) WorkLoad(b *working.Book, name string, p working.In, at Placed) working.Of[quantity.Force] {
 	f, _ := g.Load(quantity.Pressure(p.V))
-	said := g.workReference(name+".reference", p, at)
 	formula := times(g.factor(), g.said())
 	if g.HeadCounts() {
 		formula += " + W"
 	}
 	if working.Bare(formula) {
-		return working.Of[quantity.Force]{V: f, Ref: said.Ref}
+		return working.Of[quantity.Force]{V: f, Ref: g.workReference(name, p, at).Ref}
 	}
+	said := g.workReference(name+".reference", p, at)
 	s := g.sheet(b, at)
 	s.Know(g.said(), g.saidDim(), said)
 	of := s.Put(name, g.rule("rig.load", "F", formula, quantity.Forces, 1), float64(f))
@@ -138,6 +138,14 @@ func (g Gauging) WorkReading(b *working.Book, name string, f working.In, in cali
 		return at.Fit.Ahead(name, wanted, in, 1, known)
 	}
 	return at.Fit.Back(name, wanted, in, 1, known)
+}
+
+// WorkEnd puts the highest reading of the certificate on paper.
+func (g Gauging) WorkEnd(name string, at Placed) calibration.Of {
+	if g.By.ReferenceSet {
+		return at.Fit.On(name, at.Fit.High(name+".reference").In())
+	}
+	return at.Fit.High(name)
 }
 
 // GuardProof is a statement about the load at one reading and its uncertainty

@@ -13,48 +13,28 @@ type GuardedReading struct {
 	P      quantity.Pressure
 	N      int // divisions from the reading without guard
 	Load   quantity.Force
-	Budget calibration.Budget
-	// AtEnd says that the bound lies above the loads of the certificate, so that
-	// the largest division inside its range was taken: the reading that the
-	// bound itself allows is not known.
-	AtEnd bool
+	Budget calibration.Budget // without its parts
 }
 
-// GuardedSet returns the smallest division at which the load less its
-// uncertainty still reaches the set load, F(p) - U(p) >= F_set. With U at 95 %
-// two-sided the risk left is 2.5 %. Divisions are counted from zero.
+// GuardedSet returns the smallest division, from the set reading without guard
+// on, at which the load less its uncertainty still reaches the set load, F(p) -
+// U(p) >= F_set. With U at 95 % two-sided the risk left is 2.5 %. from is a whole
+// division, zero or more.
 //
-// Errors: certificate.outside where the set load, or every reading that is
-// certain to reach it, lies outside the certificate; certificate.noReading
-// where the doubt grows as fast as the load; those of [Gauging.Budget].
+// Errors: certificate.outside where every reading that is certain to reach the
+// set load lies outside the certificate; certificate.noReading where the doubt
+// grows as fast as the load; those of [Gauging.Budget].
 //
 // Source: JCGM 106:2012, 8.3.3, guarded acceptance at the lower end.
-func (g Gauging) GuardedSet(set quantity.Force, division quantity.Pressure, t Terms, level float64) (GuardedReading, error) {
-	plain, err := g.Reading(set)
-	if err != nil {
-		return GuardedReading{}, err
-	}
-	first := math.Max(0, quantity.Divisions(float64(plain), float64(division), true))
-	return g.guard(set, first, 1, division, t, level)
+func (g Gauging) GuardedSet(set quantity.Force, from, division quantity.Pressure, t Terms, level float64) (GuardedReading, error) {
+	return g.guard(set, from, 1, division, t, level)
 }
 
-// GuardedLimit returns the largest division at which the load with its
-// uncertainty still keeps a limit, F(p) + U(p) <= F_lim; see
-// [Gauging.GuardedSet]. A limit above the loads of the certificate gives the
-// largest division inside its range, with AtEnd set.
-func (g Gauging) GuardedLimit(limit quantity.Force, division quantity.Pressure, t Terms, level float64) (GuardedReading, error) {
-	plain, err := g.Reading(limit)
-	end := false
-	if _, high := g.Range(); err != nil {
-		if most, _ := g.Load(high); limit < most {
-			return GuardedReading{}, err
-		}
-		plain, end = high, true
-	}
-	first := quantity.Divisions(float64(plain), float64(division), false)
-	r, err := g.guard(limit, first, -1, division, t, level)
-	r.AtEnd = end && r.N == 0
-	return r, err
+// GuardedLimit returns the largest division, from the reading of the limit
+// without guard down, at which the load with its uncertainty still keeps the
+// limit, F(p) + U(p) <= F_lim; see [Gauging.GuardedSet].
+func (g Gauging) GuardedLimit(limit quantity.Force, from, division quantity.Pressure, t Terms, level float64) (GuardedReading, error) {
+	return g.guard(limit, from, -1, division, t, level)
 }
 
 const (
@@ -66,7 +46,8 @@ const (
 
 // guard goes division by division from the first one away from the bound: up
 // with side 1, down with -1.
-func (g Gauging) guard(bound quantity.Force, first, side float64, division quantity.Pressure, t Terms, level float64) (GuardedReading, error) {
+func (g Gauging) guard(bound quantity.Force, from quantity.Pressure, side float64, division quantity.Pressure, t Terms, level float64) (GuardedReading, error) {
+	first := math.Round(float64(from) / float64(division))
 	for n := range guardedMost {
 		p := quantity.Pressure((first + side*float64(n)) * float64(division))
 		if p < 0 {
@@ -76,7 +57,7 @@ func (g Gauging) guard(bound quantity.Force, first, side float64, division quant
 		if err != nil {
 			return GuardedReading{}, g.outside(bound)
 		}
-		budget, err := g.Budget(p, t, level)
+		budget, err := g.Whole(p, t, level)
 		if err != nil {
 			return GuardedReading{}, err
 		}

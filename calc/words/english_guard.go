@@ -3,9 +3,7 @@ package words
 // guards are the words of the guard: readings kept away from load and limit by
 // what is known about the doubt.
 var guards = map[string]string{
-	"symbol.efficiencyMid": "efficiency in the middle of its range", "symbol.doubtReading": "standard uncertainty of a reading",
-	"symbol.doubtEfficiency": "standard uncertainty of the efficiency", "symbol.doubtOnHead": "standard uncertainty of the weight on the head",
-	"symbol.coverage": "coverage factor for 95 %", "symbol.guardSteps": "divisions of guard",
+	"symbol.guardSteps": "divisions of guard",
 
 	"symbol.celsius": "temperature of the gauge, C", "symbol.celsiusFrom": "temperature it was made for, C",
 	"rule.rig.warmth": "Kelvins from the temperature the gauge was made for", "rule.rig.feetHold.near": "With that ballast the foot near the pile allows the load",
@@ -17,7 +15,6 @@ var guards = map[string]string{
 	"line.uncertainty": "Uncertainty of the load there, 95 %", "line.plainSet": "Set reading without the guard", "line.plainNever": "Never-exceed without the guard",
 	"symbol.gaugeClass": "limit of error of the gauge, part of its span", "symbol.perKelvin": "error a kelvin, part of the span",
 	"symbol.warmth": "kelvins from 20 C", "symbol.zeroError": "error of zero", "symbol.onHeadLimit": "how far the weight on the head may be off",
-	"rule.rig.doubt.reading": "Doubt in a reading", "rule.rig.doubt.efficiency": "Doubt in the efficiency", "rule.rig.doubt.onHead": "Doubt in the weight on the head",
 
 	"symbol.halfSpacing": "half the foot spacing", "symbol.massCentre": "centre of mass, to the pile's side", "symbol.pilePlace": "place of the pile",
 	"symbol.ballastPlace": "place of the ballast", "symbol.ballastNeeded": "ballast needed", "symbol.pieceMass": "mass of one piece",
@@ -46,10 +43,9 @@ var guards = map[string]string{
 	"symbol.friction":     "friction between jaw and pile", "symbol.gripFaces": "gripped faces", "symbol.gripForce": "normal force of one face",
 	"symbol.jawWidth": "width of the jaw", "symbol.jawHeight": "height of the jaw", "rule.rig.grip": "What the grip carries", "rule.rig.facePressure": "Pressure of the jaw",
 
-	"rule.window.mid": "Efficiency in the middle of its range", "rule.window.expanded": "Uncertainty of the load, 95 %",
+	"rule.window.mid":       "Efficiency in the middle of its range",
 	"rule.window.guard.set": "Guarded set reading", "rule.window.guard.limit": "Guarded reading of a limit",
-	"rule.window.guard.set.proof":   "The load less its uncertainty is still the set load",
-	"rule.window.guard.set.less":    "One division less is not certain to give it",
-	"rule.window.guard.limit.proof": "The load with its uncertainty still keeps the limit",
-	"rule.window.guard.limit.more":  "One division more is not certain to keep it",
+	"rule.window.certified.set": "Set reading by the certificate, rounded up to a division", "rule.window.certified.limit": "Reading of the limit by the certificate, rounded down",
+	"rule.window.less": "One division less", "rule.window.more": "One division more",
+	"symbol.exactReading": "reading by the certificate, exactly", "symbol.loadHere": "load at this division", "symbol.loadNext": "load at the division beside it",
 }
