@@ -55,13 +55,14 @@ type Answer struct {
 	// Needs lists what is not entered yet: keys of fields ("field.piles.workingLoad").
 	Needs []string
 
-	Area      *Number // on which the oil of the circuit acts
-	SetLoad   *Number // F_set
-	Set       *Number // set reading, rounded up to a division
-	LoadAtSet *Number // load on the head at the set reading, low efficiency
-	Most      *Number // the same with the high efficiency
-	Never     *Number // never-exceed reading, rounded down to a division
-	Ballast   *Number // to be added where the reaction alone closes the window
+	Area      *Number  // on which the oil of the circuit acts
+	SetLoad   *Number  // F_set
+	Factors   []Factor // that the set load was worked out with; only with places
+	Set       *Number  // set reading, rounded up to a division
+	LoadAtSet *Number  // load on the head at the set reading, low efficiency
+	Most      *Number  // the same with the high efficiency
+	Never     *Number  // never-exceed reading, rounded down to a division
+	Ballast   *Number  // to be added where the reaction alone closes the window
 	Limits    []Limit
 	Governs   int // index into Limits, -1 when no limit governs
 	// Guarded says that the readings keep the uncertainty away from set load and

@@ -2,6 +2,7 @@ package assess
 
 import (
 	"gaugewright/calc/demand"
+	"gaugewright/calc/pile"
 	"gaugewright/calc/quantity"
 	"gaugewright/calc/working"
 )
@@ -25,7 +26,7 @@ func (w *judge) setLoad() (load working.Of[quantity.Force], ok, refused bool) {
 	a, b := w.answer, w.book
 	w.loads, _ = w.Loads(w.pile.ID)
 	scheme, needs := w.criterion.Demand(w.loads, b)
-	ground, more, err := w.criterion.Ground(w.loads, working.Of[quantity.Length]{}, b)
+	ground, more, err := w.criterion.Ground(w.loads, w.perimeter, b)
 	a.Needs = append(append(a.Needs, needs...), more...)
 	if err == nil && len(a.Needs) > 0 {
 		return load, false, false
@@ -38,8 +39,65 @@ func (w *judge) setLoad() (load working.Of[quantity.Force], ok, refused bool) {
 		return load, false, w.unusable(err)
 	}
 	a.SetLoad = w.force(r.SetLoad)
+	w.factors(scheme, ground, r)
 	w.scope(scheme, ground, r)
 	return r.SetLoad, true, false
+}
+
+// perimeter is that of the section along which layers hold the pile; zero where
+// the section does not tell it. Of an H section it does not: soil between the
+// flanges may go down with the pile or not. Nor does a tapered pile: each layer
+// has a perimeter of its own.
+func (w *judge) perimeter() (around working.Of[quantity.Length]) {
+	t, b := w.pileType, w.book
+	if !t.Width.Known() || t.OtherShape || t.Tip.Known() {
+		return around
+	}
+	switch t.Shape {
+	case "square":
+		if s, err := pile.Square(t.Width.V); err == nil {
+			around = working.Put(b, pile.SquareSurfaceRule, "section.perimeter", s.Surface, t.Width.In(b))
+		}
+	case "round", "timber", "spun", "tube":
+		if s, err := pile.Circle(t.Width.V); err == nil {
+			around = working.Put(b, pile.RoundSurfaceRule, "section.perimeter", s.Surface, t.Width.In(b))
+		}
+	}
+	return around
+}
+
+// Factor is a factor that the set load was worked out with, by what it is
+// called: a key of calc/words.
+type Factor struct {
+	Key string
+	working.Of[quantity.Ratio]
+}
+
+// factors lists what the demand was multiplied or divided by, for who asks who
+// says so: with places only.
+func (w *judge) factors(s demand.Scheme, g demand.Ground, r demand.Result) {
+	if !w.book.On() {
+		return
+	}
+	add := func(key string, v working.Of[quantity.Ratio]) {
+		if v.V != 0 {
+			w.answer.Factors = append(w.answer.Factors, Factor{key, v})
+		}
+	}
+	switch s := s.(type) {
+	case demand.Single:
+		add("factor", s.Factor)
+	case demand.Reduction:
+		add("reduction", r.Factor)
+	case demand.ResistanceFactor:
+		add("resistanceFactor", r.Factor)
+	case demand.Tests:
+		add("correlationMean", s.Xi1)
+		add("correlationLeast", s.Xi2)
+		add("combinationFactor", s.Combinations[r.Governs].Factor)
+	}
+	add("dragFactor", g.DragFactor)
+	add("setUpRatio", r.SetUp)
 }
 
 // unusable gives the reason why there is no set load; refused is false where

@@ -54,6 +54,9 @@ var schemes = map[string]struct {
 	"ground": {ground, 1896/0.8 + 67.2 + 40},
 	// (2 x 900 + 1.2 x 80 + 67.2 + 40)/0.8: all of it long-term.
 	"ground, whole pile": {set(ground, []string{"/criteria/k/setUp/wholePile", "yes", "/criteria/k/setUp/longTerm", "yes"}), (1896 + 67.2 + 40) / 0.8},
+	// The perimeter is that of the section, 4 x 350 mm: 2 x 900 + 1.4 x 3 x 15.
+	"ground, perimeter of the section": {[]string{"/pileTypes/t/shape", "square", "/pileTypes/t/width", "350 mm", "/criteria/k/layers/a/zone", "settling",
+		"/criteria/k/layers/a/thickness", "3 m", "/criteria/k/layers/a/resistance", "15 kPa"}, 1800 + 63},
 	"short pile": {[]string{"/piles/p/founding", "5.60 m", "/pileTypes/t/shape", "square", "/pileTypes/t/width", "300 mm",
 		"/groups/g/name", "G", "/piles/p/group", "g"}, 1800},
 }

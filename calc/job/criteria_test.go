@@ -43,6 +43,9 @@ func view(t *testing.T, criterion, pile string) (job.Criterion, job.Loads) {
 
 var around = working.Of[quantity.Length]{V: 1.4, Ref: "p/surface"}
 
+func section() working.Of[quantity.Length]   { return around }
+func noSection() working.Of[quantity.Length] { return working.Of[quantity.Length]{} }
+
 // A criterion becomes a scheme and a ground, and every input opens to where it
 // stands.
 func TestACriterionBecomesAScheme(t *testing.T) {
@@ -62,7 +65,7 @@ func TestACriterionBecomesAScheme(t *testing.T) {
 		b := working.NewBook("")
 		s, missing := c.Demand(l, b)
 		require.Empty(t, missing, criterion)
-		g, missing, err := c.Ground(l, around, b)
+		g, missing, err := c.Ground(l, section, b)
 		require.NoError(t, err)
 		require.Empty(t, missing)
 		got, err := demand.Compute(b, s, g)
@@ -105,13 +108,13 @@ func TestACriterionSaysWhatIsMissing(t *testing.T) {
 		assert.Equal(t, want, missing, criterion)
 	}
 	c, l := view(t, "single", "q")
-	_, missing, err := c.Ground(l, working.Of[quantity.Length]{}, nil)
+	_, missing, err := c.Ground(l, noSection, nil)
 	require.NoError(t, err)
 	assert.Equal(t, []string{"field.criteria.perimeter"}, missing)
 
 	both := strings.Replace(criteriaJob, `"settling":"40 kN"`, `"dugAway":"40 kN"`, 1)
 	c, _ = job.View(read(t, both)).Criterion("single")
-	_, _, err = c.Ground(l, around, nil)
+	_, _, err = c.Ground(l, section, nil)
 	assert.ErrorContains(t, err, "demand.typedAndLayers")
 }
 

@@ -214,10 +214,11 @@ func (c Criterion) CombinationName(id string) string {
 
 // Ground returns what the ground adds for a pile, and the keys of the fields
 // that are not entered. Resistance that will be lost is that of the pile, or
-// that of the criterion, or made of its layers, whose steps are put; perimeter is
-// that of the pile's section, zero where it is not known, and counts where the
-// criterion states none. The error is an [*demand.InputError].
-func (c Criterion) Ground(l Loads, perimeter working.Of[quantity.Length], b *working.Book) (g demand.Ground, _ []string, err error) {
+// that of the criterion, or made of its layers, whose steps are put. section gives
+// the perimeter of the pile's section, zero where it is not known; it is asked
+// only where layers need one and the criterion states none. The error is an
+// [*demand.InputError].
+func (c Criterion) Ground(l Loads, section func() working.Of[quantity.Length], b *working.Book) (g demand.Ground, _ []string, err error) {
 	var miss lacking
 	at, up := reader{c.node, c.Path}, c.node.Get("setUp")
 	g.SetUp = demand.SetUp{Ratio: entered(at.ratio("setUp/ratio"), b), WholePile: up.Get("wholePile").Text(), LongTerm: up.Get("longTerm").Text(),
@@ -226,9 +227,7 @@ func (c Criterion) Ground(l Loads, perimeter working.Of[quantity.Length], b *wor
 	if g.Drag.V != 0 {
 		g.DragFactor = needs(&miss, at.ratio("dragFactor"), "field.criteria.dragFactor", b)
 	}
-	if own := at.length("perimeter"); own.Known() {
-		perimeter = own.Of(b)
-	}
+	perimeter := entered(at.length("perimeter"), b)
 	for _, lost := range []struct {
 		to           *working.Of[quantity.Force]
 		own, typed   Given[quantity.Force]
@@ -238,17 +237,24 @@ func (c Criterion) Ground(l Loads, perimeter working.Of[quantity.Length], b *wor
 		{&g.Settling, l.Settling, at.force("settling"), "N", "settling"},
 	} {
 		layers := c.layers(lost.zone, at, b, &miss)
-		switch {
-		case lost.own.Known() || len(layers) == 0:
+		if lost.own.Known() || len(layers) == 0 {
 			*lost.to = entered(either(lost.own, lost.typed), b)
-		case lost.typed.Known():
+			continue
+		}
+		if lost.typed.Known() {
 			return g, miss, &demand.InputError{Code: "demand.typedAndLayers", Text: lost.typed.Stated.Text()}
-		case perimeter.V == 0:
+		}
+		if perimeter.V == 0 {
+			perimeter = section()
+		}
+		if perimeter.V == 0 {
 			miss.need("field.criteria.perimeter")
-		case len(miss) == 0:
-			if *lost.to, err = demand.Shaft(b, lost.symbol, layers, perimeter); err != nil {
-				return g, miss, err
-			}
+		}
+		if len(miss) > 0 {
+			continue
+		}
+		if *lost.to, err = demand.Shaft(b, lost.symbol, layers, perimeter); err != nil {
+			return g, miss, err
 		}
 	}
 	return g, miss, nil
