@@ -13,7 +13,9 @@ import (
 	"gonum.org/v1/gonum/mat"
 	"gonum.org/v1/gonum/stat"
 
+	"gaugewright/calc/basis"
 	. "gaugewright/calc/calibration"
+	"gaugewright/calc/published"
 )
 
 func number(t testing.TB, text string) float64 {
@@ -34,11 +36,31 @@ func table(t testing.TB, name string) [][]string {
 	return rows
 }
 
-// published reads a JSON file of testdata.
-func published(t testing.TB, name string, into any) {
+// read reads a JSON file of testdata.
+func read(t testing.TB, name string, into any) {
 	data, err := os.ReadFile("../../testdata/" + name)
 	require.NoError(t, err)
 	require.NoError(t, json.Unmarshal(data, into))
+}
+
+// A compared value is one that stands in a file of testdata, digit for digit.
+type compared struct {
+	what string
+	want json.Number
+	got  float64
+}
+
+func compare(t *testing.T, s published.Source, tol published.Tolerance, list ...compared) {
+	t.Helper()
+	for _, v := range list {
+		published.Check(t, s, v.what, v.want.String(), v.got, tol)
+	}
+}
+
+// Where the comments of the files of testdata say that a value was recomputed,
+// it is not the source's.
+func recomputed(of string) published.Source {
+	return published.Worked("recomputed from the published data with 40 digits").At(of)
 }
 
 // points reads a table of y beside x.
@@ -51,33 +73,64 @@ func points(t testing.TB, name string) (list []Point) {
 
 // cert is a reference result of NIST.
 type cert struct {
-	B0, B1, B2, SSE     float64
-	SD0                 float64 `json:"sd_B0"`
-	SD1                 float64 `json:"sd_B1"`
-	SD2                 float64 `json:"sd_B2"`
-	Residual            float64 `json:"residual_sd"`
-	DF                  int     `json:"df"`
-	Covariance          float64 `json:"cov_B0_B1_recomputed"`
-	LackOfFit           float64 `json:"lack_of_fit_F"`
-	QuadraticLackOfFitF float64
+	B0, B1, B2, R2 json.Number
+	SSR, SSE, MSE  json.Number
+	F              json.Number
+	SD0            json.Number `json:"sd_B0"`
+	SD1            json.Number `json:"sd_B1"`
+	SD2            json.Number `json:"sd_B2"`
+	Residual       json.Number `json:"residual_sd"`
+	DF             json.Number `json:"df"`
+	Covariance     json.Number `json:"cov_B0_B1_recomputed"`
+	LackOfFit      json.Number `json:"lack_of_fit_F"`
 }
 
 // strd is testdata/nist_strd_certified.json: NIST Statistical Reference
 // Datasets, linear regression, Norris and Pontius.
 type strd struct {
 	Norris, Pontius cert
-	Derived         struct {
-		Line      cert    `json:"straight_line"`
-		LackOfFit float64 `json:"quadratic_lack_of_fit_F"`
-		PureError float64 `json:"pure_error_SS"`
+	Handbook        struct {
+		B0, B1, F json.Number
+		SD0       json.Number `json:"sd_B0"`
+		SD1       json.Number `json:"sd_B1"`
+		Residual  json.Number `json:"residual_sd"`
+		DF        json.Number `json:"df"`
+		Critical  json.Number `json:"F_0.05_18_20"`
+	} `json:"Pontius_handbook_straight_line"`
+	Derived struct {
+		Line      cert        `json:"straight_line"`
+		LackOfFit json.Number `json:"quadratic_lack_of_fit_F"`
+		PureError json.Number `json:"pure_error_SS"`
 		Inverse   struct {
-			Y0    float64 `json:"y0"`
-			X0    float64 `json:"x0"`
-			Lower float64 `json:"ci95_lower"`
-			Upper float64 `json:"ci95_upper"`
-			T     float64 `json:"t_0.975_37"`
+			Y0    float64     `json:"y0"`
+			X0    json.Number `json:"x0"`
+			Lower json.Number `json:"ci95_lower"`
+			Upper json.Number `json:"ci95_upper"`
+			T     json.Number `json:"t_0.975_37"`
 		} `json:"inverse_prediction"`
 	} `json:"Pontius_derived_not_certified"`
+}
+
+var nist = published.Source{Document: "NIST Statistical Reference Datasets, linear regression", Mark: basis.Seen}
+
+// certified compares all certified values of a fit. The sums of squares of the
+// regression are made here of what the curve says at its points.
+func certified(t *testing.T, name string, want cert, c Curve, tol published.Tolerance) {
+	ssr := 0.0
+	for _, p := range c.Points {
+		ssr += math.Pow(c.At(p.X)-c.MeanY, 2)
+	}
+	mse := c.SSE / float64(c.DF)
+	list := []compared{
+		{"B0", want.B0, c.B[0]}, {"B1", want.B1, c.B[1]}, {"standard deviation of B0", want.SD0, c.SE[0]}, {"standard deviation of B1", want.SD1, c.SE[1]},
+		{"residual standard deviation", want.Residual, c.SD}, {"residual sum of squares", want.SSE, c.SSE}, {"residual mean square", want.MSE, mse},
+		{"regression sum of squares", want.SSR, ssr}, {"R squared", want.R2, ssr / (ssr + c.SSE)}, {"F", want.F, ssr / float64(c.Degree) / mse},
+	}
+	if c.Degree == Quadratic {
+		list = append(list, compared{"B2", want.B2, c.B[2]}, compared{"standard deviation of B2", want.SD2, c.SE[2]})
+	}
+	compare(t, nist.At(name), tol, list...)
+	compare(t, nist.At(name), published.Exact, compared{"degrees of freedom", want.DF, float64(c.DF)})
 }
 
 func near(t *testing.T, want, got, relative float64, what string) {
@@ -87,69 +140,69 @@ func near(t *testing.T, want, got, relative float64, what string) {
 
 func TestNorris(t *testing.T) {
 	var all strd
-	published(t, "nist_strd_certified.json", &all)
+	read(t, "nist_strd_certified.json", &all)
 	c, err := Fit(points(t, "nist_norris.csv"), Line)
 	require.NoError(t, err)
-	want := all.Norris
-	near(t, want.B0, c.B[0], 1e-12, "B0")
-	near(t, want.B1, c.B[1], 1e-12, "B1")
-	near(t, want.SD0, c.SE[0], 1e-12, "sd of B0")
-	near(t, want.SD1, c.SE[1], 1e-12, "sd of B1")
-	near(t, want.Residual, c.SD, 1e-12, "residual sd")
-	near(t, want.SSE, c.SSE, 1e-12, "SSE")
-	near(t, want.Covariance, c.Cov[0][1], 1e-12, "covariance")
-	assert.Equal(t, want.DF, c.DF)
+	certified(t, "Norris", all.Norris, c, published.Part(1e-12, "fifteen digits, float64 arithmetic"))
+	compare(t, recomputed("Norris"), published.Part(1e-12, "fifteen digits, float64 arithmetic"), compared{"covariance of B0 and B1", all.Norris.Covariance, c.Cov[0][1]})
 }
 
 func TestPontius(t *testing.T) {
 	var all strd
-	published(t, "nist_strd_certified.json", &all)
+	read(t, "nist_strd_certified.json", &all)
 	list := points(t, "nist_pontius_loadcell.csv")
 	c, err := Fit(list, Quadratic)
 	require.NoError(t, err)
-	want := all.Pontius
-	near(t, want.B0, c.B[0], 1e-9, "B0")
-	near(t, want.B1, c.B[1], 1e-9, "B1")
-	near(t, want.B2, c.B[2], 1e-9, "B2")
-	near(t, want.SD0, c.SE[0], 1e-9, "sd of B0")
-	near(t, want.SD1, c.SE[1], 1e-9, "sd of B1")
-	near(t, want.SD2, c.SE[2], 1e-9, "sd of B2")
-	near(t, want.Residual, c.SD, 1e-9, "residual sd")
-	near(t, want.SSE, c.SSE, 1e-9, "SSE")
-	assert.Equal(t, want.DF, c.DF)
+	certified(t, "Pontius", all.Pontius, c, published.Part(1e-12, "fifteen digits, float64 arithmetic"))
 
-	// Derived from the same data, recomputed with 40 digits; the e-Handbook,
-	// section 4.6.1, shows them rounded.
+	// Derived from the same data; the e-Handbook shows some of them rounded.
+	derived := recomputed("Pontius")
 	lof, ok := c.LackOfFit()
 	require.True(t, ok)
-	near(t, all.Derived.LackOfFit, lof.F, 1e-8, "lack of fit of the quadratic")
-	near(t, all.Derived.PureError, lof.PureSS, 1e-8, "pure error")
+	compare(t, derived, published.Printed, compared{"F of the lack of fit, quadratic", all.Derived.LackOfFit, lof.F})
+	compare(t, derived, published.Part(1e-8, "sum of squares of differences in the sixth digit"), compared{"pure error", all.Derived.PureError, lof.PureSS})
 	assert.Equal(t, []int{17, 20}, []int{lof.Above, lof.Below})
-	assert.InDelta(t, 0.665, lof.P, 0.005, "P of the e-Handbook's table is 0.6671 (from memory)")
 	line, err := Fit(list, Line)
 	require.NoError(t, err)
-	near(t, all.Derived.Line.B0, line.B[0], 1e-9, "B0 of the line")
-	near(t, all.Derived.Line.SD1, line.SE[1], 1e-9, "sd of B1 of the line")
-	near(t, all.Derived.Line.Residual, line.SD, 1e-9, "residual sd of the line")
-	lof, ok = line.LackOfFit()
+	want := all.Derived.Line
+	compare(t, derived, published.Part(1e-12, "fifteen digits, float64 arithmetic"), compared{"B0 of the line", want.B0, line.B[0]}, compared{"B1 of the line", want.B1, line.B[1]},
+		compared{"standard deviation of B0 of the line", want.SD0, line.SE[0]}, compared{"standard deviation of B1 of the line", want.SD1, line.SE[1]},
+		compared{"residual standard deviation of the line", want.Residual, line.SD})
+	compare(t, derived, published.Exact, compared{"degrees of freedom of the line", want.DF, float64(line.DF)})
+	lof2, ok := line.LackOfFit()
 	require.True(t, ok)
-	near(t, all.Derived.Line.LackOfFit, lof.F, 1e-8, "lack of fit of the line")
-	assert.Less(t, lof.P, 1e-12)
+	compare(t, derived, published.Printed, compared{"F of the lack of fit, line", want.LackOfFit, lof2.F})
+	assert.Less(t, lof2.P, 1e-12)
+
+	handbook := published.Source{Document: "NIST/SEMATECH e-Handbook of Statistical Methods", Place: "4.6.1.5, load cell, straight line", Mark: basis.Seen}
+	h := all.Handbook
+	compare(t, handbook, published.Printed, compared{"standard deviation of B0", h.SD0, line.SE[0]}, compared{"standard deviation of B1", h.SD1, line.SE[1]})
+	compare(t, handbook, published.Exact, compared{"degrees of freedom", h.DF, float64(line.DF)})
+	compare(t, handbook, published.Part(3e-6, "printed by a program that kept about six digits"), compared{"B0", h.B0, line.B[0]}, compared{"B1", h.B1, line.B[1]},
+		compared{"residual standard deviation", h.Residual, line.SD}, compared{"F of the lack of fit", h.F, lof2.F})
+	low, high := 1.0, 4.0
+	for range 60 {
+		if middle := (low + high) / 2; BeyondF(middle, float64(lof2.Above), float64(lof2.Below)) > 0.05 {
+			low = middle
+		} else {
+			high = middle
+		}
+	}
+	compare(t, handbook, published.Printed, compared{"critical F of 5 %, 18 and 20", h.Critical, low})
 
 	// t of the quadratic term from the published values: B2/sd = -64.95.
 	term, ok := QuadraticTerm(list)
 	require.True(t, ok)
-	near(t, math.Pow(want.B2/want.SD2, 2), term.F, 1e-9, "F of the quadratic term")
+	b2, sd2 := number(t, all.Pontius.B2.String()), number(t, all.Pontius.SD2.String())
+	near(t, math.Pow(b2/sd2, 2), term.F, 1e-9, "F of the quadratic term")
 	assert.Equal(t, []int{1, 37}, []int{term.Above, term.Below})
 	assert.Less(t, term.P, 1e-12)
 
 	inverse := all.Derived.Inverse
 	in, err := c.Inverse(inverse.Y0, 0.95, 1)
 	require.NoError(t, err)
-	near(t, inverse.X0, in.Value, 1e-11, "x0")
-	near(t, inverse.Lower, in.Low, 1e-11, "lower limit")
-	near(t, inverse.Upper, in.High, 1e-11, "upper limit")
-	near(t, inverse.T, in.K, 1e-11, "t")
+	compare(t, derived, published.Printed, compared{"x0 at 1.239722", inverse.X0, in.Value}, compared{"lower limit of x0", inverse.Lower, in.Low},
+		compared{"upper limit of x0", inverse.Upper, in.High}, compared{"t of 95 % and 37", inverse.T, in.K})
 }
 
 // testdata/calibration_inverse.json: Graybill and Iyer 1994, printed figures
@@ -157,20 +210,27 @@ func TestPontius(t *testing.T) {
 func TestGraybillAndIyer(t *testing.T) {
 	type set struct {
 		X, Y []float64
-		Fit  struct{ B0, B1, S float64 } `json:"fit_exact"`
+		Fit  struct{ B0, B1, S json.Number } `json:"fit_exact"`
 		List []struct {
 			Y0        float64
 			Level     float64
 			Mean      bool `json:"mean_response"`
-			Published struct{ X0, Lower, Upper float64 }
-			Exact     struct {
-				X0, Lower, Upper, G float64
-				Wald                float64 `json:"wald_se"`
+			Published struct {
+				X0, Lower, Upper json.Number
+				Wald             json.Number `json:"wald_se"`
+			}
+			Exact struct {
+				X0, Lower, Upper, G json.Number
+				Wald                json.Number `json:"wald_se"`
+				WaldLower           json.Number `json:"wald_lower"`
+				WaldUpper           json.Number `json:"wald_upper"`
 			}
 		} `json:"cases"`
 	}
 	var all struct{ Thermometer, Crystal set }
-	published(t, "calibration_inverse.json", &all)
+	read(t, "calibration_inverse.json", &all)
+	book := published.Source{Document: "Graybill & Iyer, Regression Analysis (1994)", Mark: basis.Seen}
+	article := published.Source{Document: "Greenwell & Schubert Kabban, The R Journal 6(1), 2014", Place: "crystal", Mark: basis.Seen}
 	for name, s := range map[string]set{"thermometer": all.Thermometer, "crystal": all.Crystal} {
 		var list []Point
 		for i := range s.X {
@@ -178,9 +238,8 @@ func TestGraybillAndIyer(t *testing.T) {
 		}
 		c, err := Fit(list, Line)
 		require.NoError(t, err)
-		assert.InDelta(t, s.Fit.B0, c.B[0], 1e-9, name)
-		assert.InDelta(t, s.Fit.B1, c.B[1], 1e-9, name)
-		assert.InDelta(t, s.Fit.S, c.SD, 1e-9, name)
+		again := recomputed("Graybill & Iyer, " + name)
+		compare(t, again, published.Printed, compared{"b0", s.Fit.B0, c.B[0]}, compared{"b1", s.Fit.B1, c.B[1]}, compared{"s", s.Fit.S, c.SD})
 		require.NotEmpty(t, s.List)
 		for _, k := range s.List {
 			m := 1
@@ -189,19 +248,16 @@ func TestGraybillAndIyer(t *testing.T) {
 			}
 			in, err := c.Inverse(k.Y0, k.Level, m)
 			require.NoError(t, err)
-			near(t, k.Exact.X0, in.Value, 1e-9, name)
-			near(t, k.Exact.Lower, in.Low, 1e-9, name)
-			near(t, k.Exact.Upper, in.High, 1e-9, name)
-			assert.InDelta(t, k.Published.X0, in.Value, 0.005, name)
-			digits := 0.05 + 1e-9 // printed to 0.1 for the thermometer, 0.01 for the crystal
-			if name == "crystal" {
-				digits = 0.005
+			compare(t, again, published.Printed, compared{"x0", k.Exact.X0, in.Value}, compared{"lower limit", k.Exact.Lower, in.Low}, compared{"upper limit", k.Exact.Upper, in.High})
+			compare(t, book.At("pages 431 to 434, "+name), published.Printed, compared{"x0", k.Published.X0, in.Value},
+				compared{"lower limit", k.Published.Lower, in.Low}, compared{"upper limit", k.Published.Upper, in.High})
+			if k.Published.Wald != "" {
+				compare(t, article, published.Printed, compared{"standard error of x0", k.Published.Wald, in.Doubt})
 			}
-			assert.InDelta(t, k.Published.Lower, in.Low, digits, name)
-			assert.InDelta(t, k.Published.Upper, in.High, digits, name)
-			if k.Exact.G > 0 {
-				near(t, k.Exact.G, in.G, 1e-8, name)
-				near(t, k.Exact.Wald, in.Doubt, 1e-9, name)
+			if k.Exact.G != "" {
+				compare(t, again, published.Part(1e-8, "recomputed with a t of nine digits"), compared{"g", k.Exact.G, in.G})
+				compare(t, again, published.Printed, compared{"standard error of x0", k.Exact.Wald, in.Doubt},
+					compared{"x0 less t standard errors", k.Exact.WaldLower, in.Value - in.K*in.Doubt}, compared{"x0 and t standard errors", k.Exact.WaldUpper, in.Value + in.K*in.Doubt})
 			}
 			// The closed form is what inverting the band says.
 			for _, x := range []float64{in.Low, in.High} {
@@ -218,6 +274,7 @@ func TestGraybillAndIyer(t *testing.T) {
 func TestStudent(t *testing.T) {
 	rows := table(t, "student_t_two_sided.csv")
 	levels := map[string]float64{"p68.27": 0.6827, "p90": 0.90, "p95": 0.95, "p95.45": 0.9545, "p98": 0.98, "p99": 0.99, "p99.73": 0.9973}
+	quantiles := published.Worked("Student's t, two-sided, computed by another program")
 	checked := 0
 	for _, row := range rows[1:] {
 		nu := math.Inf(1)
@@ -227,8 +284,7 @@ func TestStudent(t *testing.T) {
 		for i, head := range rows[0][1:] {
 			level, ok := levels[head]
 			require.True(t, ok, head)
-			want := number(t, row[i+1])
-			near(t, want, Coverage(level, nu), 5e-9, head+" "+row[0])
+			published.Check(t, quantiles.At("nu "+row[0]), head, row[i+1], Coverage(level, nu), published.Part(5e-9, "the last digits of the table are not all right"))
 			assert.InDelta(t, (1-level)/2, Beyond(Coverage(level, nu), nu), 1e-12, "%s %s", head, row[0])
 			assert.InDelta(t, (1+level)/2, Beyond(-Coverage(level, nu), nu), 1e-12)
 			checked++
@@ -250,11 +306,13 @@ func TestStudentBetweenWholeNumbers(t *testing.T) {
 			last = k
 		}
 	}
-	near(t, 1.959963984540054, Coverage(0.95, math.Inf(1)), 1e-12, "normal")
+	published.Check(t, published.Worked("Student's t, two-sided, computed by another program").At("normal"), "95 %", "1.959963984540054", Coverage(0.95, math.Inf(1)), published.Printed)
 	near(t, 1.959963984540054, Coverage(0.95, 9e7), 3e-8, "nearly normal")
 	// F with one degree of freedom above is t squared.
 	near(t, 2*Beyond(2.5, 7), BeyondF(6.25, 1, 7), 1e-12, "F and t")
 }
+
+var guide = published.Source{Document: "JCGM 100:2008", Mark: basis.Seen}
 
 // JCGM 100:2008, H.1: the budget of a gauge block, printed digits and the same
 // recomputed, level 99 %.
@@ -264,21 +322,21 @@ func TestGaugeBlockOfJCGM100(t *testing.T) {
 		H1 struct {
 			Inputs  map[string]input
 			Printed struct {
-				Uc            float64
-				NuEff         float64 `json:"nu_eff"`
-				K99, U99      float64
-				Contributions []float64
+				Uc            json.Number
+				NuEff         json.Number `json:"nu_eff"`
+				K99, U99      json.Number
+				Contributions []json.Number
 			}
 			Exact struct {
-				Uc    float64
-				NuEff float64 `json:"nu_eff"`
-				U16   float64 `json:"U99_at_16"`
-				U     float64 `json:"U99_at_nu_eff"`
-				T16   float64 `json:"t_0.995_16"`
+				Uc    json.Number
+				NuEff json.Number `json:"nu_eff"`
+				U16   json.Number `json:"U99_at_16"`
+				U     json.Number `json:"U99_at_nu_eff"`
+				T16   json.Number `json:"t_0.995_16"`
 			}
 		}
 	}
-	published(t, "gum.json", &all)
+	read(t, "gum.json", &all)
 	h := all.H1
 	ls, theta, alpha := *h.Inputs["ls"].X, *h.Inputs["th"].X, *h.Inputs["as"].X
 	// l = ls + d - ls (da th + as dt), at da = 0 and dt = 0.
@@ -293,18 +351,18 @@ func TestGaugeBlockOfJCGM100(t *testing.T) {
 		terms = append(terms, Term{Key: key, U: *in.U, Sensitivity: sensitivity[key], DF: df})
 	}
 	b := Combine(terms, 0.99)
+	block := guide.At("H.1, end gauge")
 	for i, p := range b.Parts {
-		assert.InDelta(t, h.Printed.Contributions[i], p.Contribution, 0.05001, p.Key)
+		compare(t, block, published.Within(0.05, ""), compared{"contribution of " + p.Key + " [nm]", h.Printed.Contributions[i], p.Contribution})
 	}
-	assert.InDelta(t, h.Printed.Uc, b.Uc, 0.5)
-	near(t, h.Exact.Uc, b.Uc, 1e-9, "u_c")
-	near(t, h.Exact.NuEff, b.DF, 1e-9, "effective degrees of freedom")
-	assert.Equal(t, h.Printed.NuEff, math.Floor(b.DF), "the guide cuts it down to a whole number")
-	near(t, h.Exact.T16, Coverage(0.99, 16), 1e-9, "t")
-	assert.InDelta(t, h.Printed.K99, Coverage(0.99, 16), 0.005)
-	near(t, h.Exact.U16, Coverage(0.99, 16)*b.Uc, 1e-9, "U at 16")
-	assert.Equal(t, h.Printed.U99, math.Ceil(Coverage(0.99, 16)*b.Uc), "the guide prints 93, which is 92.6 rounded up")
-	near(t, h.Exact.U, b.U, 1e-8, "U with the degrees of freedom kept real")
+	compare(t, block, published.Printed, compared{"u_c [nm]", h.Printed.Uc, b.Uc}, compared{"t of 99 % and 16", h.Printed.K99, Coverage(0.99, 16)})
+	// The guide cuts the effective degrees of freedom down to a whole number, and
+	// prints 92.6 as 93.
+	compare(t, block, published.Exact, compared{"effective degrees of freedom, cut", h.Printed.NuEff, math.Floor(b.DF)},
+		compared{"U at 16 degrees of freedom, rounded up [nm]", h.Printed.U99, math.Ceil(Coverage(0.99, 16) * b.Uc)})
+	compare(t, recomputed("JCGM 100, H.1"), published.Printed, compared{"u_c [nm]", h.Exact.Uc, b.Uc}, compared{"effective degrees of freedom", h.Exact.NuEff, b.DF},
+		compared{"t of 99 % and 16", h.Exact.T16, Coverage(0.99, 16)}, compared{"U at 16 degrees of freedom [nm]", h.Exact.U16, Coverage(0.99, 16) * b.Uc},
+		compared{"U with real degrees of freedom [nm]", h.Exact.U, b.U})
 	share := 0.0
 	for _, p := range b.Parts {
 		share += p.Share
@@ -314,33 +372,28 @@ func TestGaugeBlockOfJCGM100(t *testing.T) {
 	// nu = 26.97^4/(25^4/18 + 9.7^4/25.6 + 2.9^4/50) = 24.0, so t = 2.797 and U =
 	// 75.4. Without the first, the term with 2 degrees of freedom rules, and U does
 	// not fall at all.
-	assert.InDelta(t, 75.4, b.Parts[5].Without, 0.3)
+	published.Check(t, published.Worked("uncertainty budgets, by hand"), "U of H.1 without its last term [nm]", "75.4", b.Parts[5].Without, published.Within(0.3, "rounded on the way"))
 	assert.Greater(t, b.Parts[0].Without, b.U)
 }
 
 // JCGM 100:2008, H.3: a thermometer's correction fitted on the temperature less
 // 20 C, and the correction at 30 C.
 func TestThermometerOfJCGM100(t *testing.T) {
+	type results struct {
+		Y1, Y2, R, S, SSR, B30 json.Number
+		S1                     json.Number `json:"s_y1"`
+		S2                     json.Number `json:"s_y2"`
+		U30                    json.Number `json:"u_b30"`
+		Nu                     json.Number
+	}
 	var all struct {
 		H3 struct {
-			T, B    []float64
-			T0      float64
-			Printed struct {
-				Y1, Y2, R, S, B30 float64
-				S1                float64 `json:"s_y1"`
-				S2                float64 `json:"s_y2"`
-				U30               float64 `json:"u_b30"`
-				Nu                int
-			}
-			Exact struct {
-				Y1, Y2, R, S, SSR, B30 float64
-				S1                     float64 `json:"s_y1"`
-				S2                     float64 `json:"s_y2"`
-				U30                    float64 `json:"u_b30"`
-			}
+			T, B           []float64
+			T0             float64
+			Printed, Exact results
 		}
 	}
-	published(t, "gum.json", &all)
+	read(t, "gum.json", &all)
 	h := all.H3
 	var list []Point
 	for i := range h.T {
@@ -348,17 +401,14 @@ func TestThermometerOfJCGM100(t *testing.T) {
 	}
 	c, err := Fit(list, Line)
 	require.NoError(t, err)
-	assert.Equal(t, h.Printed.Nu, c.DF)
-	r := c.Cov[0][1] / (c.SE[0] * c.SE[1])
-	for _, v := range []struct{ printed, unit, exact, got float64 }{
-		{h.Printed.Y1, 0.0001, h.Exact.Y1, c.B[0]}, {h.Printed.S1, 0.0001, h.Exact.S1, c.SE[0]}, {h.Printed.Y2, 0.00001, h.Exact.Y2, c.B[1]},
-		{h.Printed.S2, 0.00001, h.Exact.S2, c.SE[1]}, {h.Printed.R, 0.01, h.Exact.R, r}, {h.Printed.S, 0.0001, h.Exact.S, c.SD},
-		{h.Printed.B30, 0.0001, h.Exact.B30, c.At(10)}, {h.Printed.U30, 0.0001, h.Exact.U30, c.Doubt(10, CurveItself)},
-	} {
-		assert.InDelta(t, v.printed, v.got, v.unit/2)
-		near(t, v.exact, v.got, 1e-10, "H.3")
+	values := func(r results) []compared {
+		return []compared{{"y_1", r.Y1, c.B[0]}, {"s(y_1)", r.S1, c.SE[0]}, {"y_2", r.Y2, c.B[1]}, {"s(y_2)", r.S2, c.SE[1]},
+			{"r", r.R, c.Cov[0][1] / (c.SE[0] * c.SE[1])}, {"s", r.S, c.SD}, {"b(30 C)", r.B30, c.At(10)}, {"u(b(30 C))", r.U30, c.Doubt(10, CurveItself)}}
 	}
-	near(t, h.Exact.SSR, c.SSE, 1e-10, "sum of squares")
+	thermometer := guide.At("H.3, thermometer")
+	compare(t, thermometer, published.Printed, values(h.Printed)...)
+	compare(t, thermometer, published.Exact, compared{"degrees of freedom", h.Printed.Nu, float64(c.DF)})
+	compare(t, recomputed("JCGM 100, H.3"), published.Part(1e-10, "fourteen digits, float64 arithmetic"), append(values(h.Exact), compared{"sum of squares", h.Exact.SSR, c.SSE})...)
 }
 
 // The same as gonum's orthogonal decomposition of the design matrix, and as its

@@ -2,12 +2,15 @@ package calibration_test
 
 import (
 	"math"
+	"strconv"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"gaugewright/calc/basis"
 	. "gaugewright/calc/calibration"
+	"gaugewright/calc/published"
 )
 
 func TestRefusals(t *testing.T) {
@@ -77,14 +80,15 @@ func second[T any](_ T, err error) error { return err }
 
 // Points x = 1, 2, 3, 10 and y = 2.1, 3.8, 5.2, 2.1: externally studentised
 // residuals -1.7431, 0.1217, 1.6361, -19.7990 (teaching example of Pennsylvania
-// State University, STAT 501, lesson on influential points; from memory).
+// State University, STAT 501, lesson on influential points, as quoted by others).
 func TestOutliers(t *testing.T) {
 	c, err := Fit([]Point{{1, 2.1}, {2, 3.8}, {3, 5.2}, {10, 2.1}}, Line)
 	require.Error(t, err, "this curve falls, and comes along to be shown")
 	list, limit, ok := c.Outliers()
 	require.True(t, ok)
-	for i, want := range []float64{-1.7431, 0.1217, 1.6361, -19.7990} {
-		assert.InDelta(t, want, list[i].T, 0.00006)
+	lesson := published.Source{Document: "Pennsylvania State University, STAT 501", Place: "lesson 11, influential points", Mark: basis.SecondHand}
+	for i, want := range []string{"-1.7431", "0.1217", "1.6361", "-19.7990"} {
+		published.Check(t, lesson, "studentised deleted residual "+strconv.Itoa(i+1), want, list[i].T, published.Printed)
 	}
 	// One degree of freedom: tan(pi (1 - 0.0125)/2) by hand.
 	near(t, math.Tan(math.Pi*0.4937500), limit, 1e-9, "limit")
