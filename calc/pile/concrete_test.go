@@ -10,30 +10,36 @@ import (
 
 	"gaugewright/calc/basis"
 	. "gaugewright/calc/pile"
+	"gaugewright/calc/published"
 	"gaugewright/calc/quantity"
 	"gaugewright/calc/working"
 )
 
+var concreteTable = published.Source{Document: "EN 1992-1-1:2004", Place: "Table 3.1", Mark: basis.SecondHand}
+
 func TestClassesAgainstTheTable(t *testing.T) {
-	rows := table(t, "concrete_classes.csv", 14)
+	rows, modulus := table(t, "concrete_classes.csv", 14), table(t, "concrete_modulus.csv", 14)
 	classes := Classes()
+	formula := published.Worked("modulus of concrete by 22 (f_cm/10)^0.3, recomputed")
 	require.Len(t, classes, len(rows))
 	for i, row := range rows {
 		c := classes[i]
-		assert.Equal(t, quantity.Pressure(row[0]*1000), c.Cylinder)
-		assert.Equal(t, quantity.Pressure(row[1]*1000), c.Cube)
-		assert.Equal(t, "C"+quantity.Digits(row[0])+"/"+quantity.Digits(row[1]), c.Name)
+		published.Check(t, concreteTable, c.Name+", f_ck [MPa]", row[0], float64(c.Cylinder)/1000, published.Exact)
+		published.Check(t, concreteTable, c.Name+", f_ck,cube [MPa]", row[1], float64(c.Cube)/1000, published.Exact)
+		assert.Equal(t, "C"+row[0]+"/"+row[1], c.Name)
 		read, err := ConcreteClass(" c " + c.Name[1:3] + " / " + c.Name[4:])
 		require.NoError(t, err)
 		assert.Equal(t, c, read)
 
 		mean, err := MeanStrength(c.Cylinder)
 		require.NoError(t, err)
-		assert.Equal(t, quantity.Pressure(row[2]*1000), mean)
+		published.Check(t, concreteTable, c.Name+", f_cm [MPa]", row[2], float64(mean)/1000, published.Exact)
 		hold(t, MeanStrengthRule, float64(mean), float64(c.Cylinder), figure("concrete.meanMargin"))
 		E, err := ConcreteStiffness(mean)
 		require.NoError(t, err)
-		assert.InDelta(t, row[3], float64(E)/1e6, half, "E_cm [GPa] of %v", row)
+		published.Check(t, concreteTable, c.Name+", E_cm [GPa]", row[3], float64(E)/1e6, published.Printed)
+		assert.Equal(t, []string{row[0], row[2], row[3]}, []string(modulus[i][:3]), "both files hold the same table")
+		published.Check(t, formula, c.Name+", E_cm [GPa]", modulus[i][3], float64(E)/1e6, published.Printed)
 		hold(t, ConcreteStiffnessRule, float64(E), figure("concrete.stiffness.base"), float64(mean), figure("concrete.stiffness.strength"))
 	}
 	for text, code := range map[string]string{
@@ -66,7 +72,7 @@ func TestCubesBecomeCylinders(t *testing.T) {
 		assert.Equal(t, c.Cylinder, convert(c.Cube))
 	}
 	// By hand between C30/37 and C35/45: 30 + 5 x 3/8 = 31.875 MPa.
-	assert.InDelta(t, 31875, float64(convert(40000)), 1e-9)
+	published.Check(t, byHand, "cylinder strength of a cube of 40 MPa [kPa]", "31875", float64(convert(40000)), published.Within(1e-9, ""))
 
 	previous := quantity.Pressure(0)
 	for cube := quantity.Pressure(15000); cube <= 105000; cube += 713 {
@@ -87,11 +93,12 @@ func TestCubesBecomeCylinders(t *testing.T) {
 // as handbooks to EN 1992-1-1 print them (from memory; 3 days taken just above
 // the end of the range).
 func TestShareOfStrengthAgainstHandbooks(t *testing.T) {
-	for hardening, want := range map[string][3]float64{"slow": {0.46, 0.68, 0.85}, "normal": {0.60, 0.78, 0.90}, "rapid": {0.66, 0.82, 0.92}} {
+	handbooks := published.Source{Document: "handbooks to EN 1992-1-1", Place: "beta_cc", Mark: basis.Memory}
+	for hardening, want := range map[string][3]string{"slow": {"0.46", "0.68", "0.85"}, "normal": {"0.60", "0.78", "0.90"}, "rapid": {"0.66", "0.82", "0.92"}} {
 		for i, age := range []Days{3.0000001, 7, 14} {
 			a, err := StrengthAt(40000, hardening, age)
 			require.NoError(t, err)
-			assert.InDelta(t, want[i], float64(a.Share), 0.005, "%s at %v days", hardening, age)
+			published.Check(t, handbooks, hardening+" at "+[]string{"3", "7", "14"}[i]+" days", want[i], float64(a.Share), published.Printed)
 		}
 	}
 }
@@ -101,7 +108,7 @@ func TestStrengthAtAnAge(t *testing.T) {
 	// 0.778801 x 38 = 29.594430, less 8 is 21.594430 MPa.
 	a, err := StrengthAt(30000, "normal", 7)
 	require.NoError(t, err)
-	assert.InDelta(t, 21594.430, float64(a.Strength), 1e-3)
+	published.Check(t, byHand, "f_ck of C30/37 at 7 days, normal cement [kPa]", "21594.430", float64(a.Strength), published.Within(1e-3, "six digits on the way"))
 	assert.Equal(t, quantity.Pressure(38000), a.Mean)
 
 	for _, hardening := range []string{"slow", "normal", "rapid"} {
@@ -185,11 +192,11 @@ func TestStressLimitsOfConcrete(t *testing.T) {
 	// By hand: 0.85 x 48/1.2 = 34 MPa, less 6 is 28; 0.8 x 48 - 6 = 32.4 MPa.
 	s, err := PressingStress(alpha, 48000, gamma, 6000)
 	require.NoError(t, err)
-	assert.InDelta(t, 28000, float64(s), 1e-9)
+	published.Check(t, byHand, "0.85 x 48/1.2 - 6 MPa [kPa]", "28000", float64(s), published.Within(1e-9, ""))
 	hold(t, PressingStressRule, float64(s), float64(alpha), 48000, float64(gamma), 6000)
 	d, err := DrivingStress(c, 48000, 6000)
 	require.NoError(t, err)
-	assert.InDelta(t, 32400, float64(d), 1e-9)
+	published.Check(t, byHand, "0.8 x 48 - 6 MPa [kPa]", "32400", float64(d), published.Within(1e-9, ""))
 	hold(t, DrivingStressRule, float64(d), float64(c), 48000, 6000)
 
 	rnd := rand.New(rand.NewSource(11))

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	. "gaugewright/calc/pile"
+	"gaugewright/calc/published"
 	"gaugewright/calc/quantity"
 )
 
@@ -19,14 +20,14 @@ func TestLoadsOfASection(t *testing.T) {
 	require.NoError(t, err)
 	n, err := SectionLimit(s.Area, 28000)
 	require.NoError(t, err)
-	assert.InDelta(t, 2520, float64(n), 1e-9)
+	published.Check(t, byHand, "28 MPa on a square of 0.3 m [kN]", "2520", float64(n), published.Within(1e-9, ""))
 	hold(t, SectionLimitRule, float64(n), float64(s.Area), 28000)
 	f, err := OffAxisLimit(28000, s.Area, 0.03, s.Modulus)
 	require.NoError(t, err)
-	assert.InDelta(t, 1575, float64(f), 1e-9)
+	published.Check(t, byHand, "the same, 30 mm off the axis [kN]", "1575", float64(f), published.Within(1e-9, ""))
 	f, err = OffAxisLimit(28000, s.Area, 0.05, s.Modulus)
 	require.NoError(t, err)
-	assert.InDelta(t, 1260, float64(f), 1e-9)
+	published.Check(t, byHand, "the same, 50 mm off the axis [kN]", "1260", float64(f), published.Within(1e-9, ""))
 	on, err := OffAxisLimit(28000, s.Area, 0, 0)
 	require.NoError(t, err, "on the axis no modulus is needed")
 	assert.Equal(t, n, on)

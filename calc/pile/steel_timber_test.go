@@ -7,24 +7,27 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"gaugewright/calc/basis"
 	. "gaugewright/calc/pile"
+	"gaugewright/calc/published"
 	"gaugewright/calc/quantity"
 )
 
 func TestYieldAgainstTheTable(t *testing.T) {
 	bands := []float64{0, 16, 40, 63, 80, 100}
 	mm := quantity.Must("mm")
+	yield := published.Source{Document: "EN 10025-2:2004", Place: "Table 7", Mark: basis.SecondHand}
 	for _, row := range table(t, "steel_yield.csv", 4) {
-		grade := "S" + quantity.Digits(row[0])
+		grade := "S" + row[0]
 		previous := math.Inf(1)
 		for i := 1; i < len(bands); i++ {
 			for _, thickness := range []float64{bands[i-1] + 0.01, (bands[i-1] + bands[i]) / 2, bands[i]} {
 				id, err := SteelFigure(grade, quantity.Length(mm.Coherent(thickness)))
 				require.NoError(t, err)
-				assert.Equal(t, row[i]*1000, figure(id), "%s at %v mm", grade, thickness)
+				published.Check(t, yield, grade+", up to "+quantity.Digits(bands[i])+" mm [MPa]", row[i], figure(id)/1000, published.Exact)
 			}
-			assert.LessOrEqual(t, row[i], previous, "thicker is never stronger")
-			previous = row[i]
+			assert.LessOrEqual(t, row.num(i), previous, "thicker is never stronger")
+			previous = row.num(i)
 		}
 		_, err := SteelFigure(grade, 0.1001)
 		refused(t, "pile.above", err)
@@ -56,13 +59,14 @@ func TestGrades(t *testing.T) {
 // whole MPa, and E_0,05 as 0.67 of the mean modulus of softwood and 0.84 of
 // that of hardwood; means 8, 11, 12, 11 and 13 GPa (from memory).
 func TestTimberClasses(t *testing.T) {
+	rules := published.Source{Document: "EN 384:2004 and EN 338:2009", Place: "formulas of the classes", Mark: basis.Memory}
 	for class, c := range map[string]struct{ bending, mean, share float64 }{
 		"C16": {16, 8, 0.67}, "C24": {24, 11, 0.67}, "C30": {30, 12, 0.67}, "D30": {30, 11, 0.84}, "D40": {40, 13, 0.84},
 	} {
 		strength, stiffness, err := TimberFigures(" " + class)
 		require.NoError(t, err)
-		assert.Equal(t, math.Round(5*math.Pow(c.bending, 0.45))*1000, figure(strength), class)
-		assert.InDelta(t, c.share*c.mean*1e6, figure(stiffness), 51e3, class)
+		published.Check(t, rules, "f_c,0,k of "+class+" [MPa]", quantity.Digits(math.Round(5*math.Pow(c.bending, 0.45))), figure(strength)/1000, published.Exact)
+		published.Check(t, rules, "E_0,05 of "+class+" [GPa]", quantity.Digits(c.share*c.mean), figure(stiffness)/1e6, published.Within(0.051, "the class is in tenths of a GPa"))
 	}
 	_, _, err := TimberFigures("C25")
 	refused(t, "pile.timberUnknown", err)
@@ -73,11 +77,11 @@ func TestShareOfStrength(t *testing.T) {
 	for _, c := range []struct {
 		share string
 		f     float64
-		want  float64
-	}{{"steel.share.low", 355000, 284000}, {"steel.share.high", 355000, 319500}, {"timber.share", 21000, 16800}} {
+		want  string
+	}{{"steel.share.low", 355000, "284000"}, {"steel.share.high", 355000, "319500"}, {"timber.share", 21000, "16800"}} {
 		s, err := ShareStress(quantity.Ratio(figure(c.share)), quantity.Pressure(c.f))
 		require.NoError(t, err)
-		assert.InDelta(t, c.want, float64(s), 1e-9)
+		published.Check(t, byHand, c.share+" of "+quantity.Digits(c.f)+" [kPa]", c.want, float64(s), published.Within(1e-9, ""))
 		hold(t, SteelStressRule, float64(s), figure(c.share), c.f)
 		hold(t, TimberStressRule, float64(s), figure(c.share), c.f)
 	}

@@ -117,7 +117,10 @@ func Check(t testing.TB, s Source, what, want string, got float64, tol Tolerance
 		t.Errorf("%s, %s, %s: want %s, got %v, which is off by %.3g; allowed %.3g", s.Document, s.Place, what, want, got, difference, limit)
 	}
 	l := s.line(what, want, ok)
-	l.Number, l.Got, l.Difference, l.Tolerance, l.Why = true, like(want, got), difference, limit, tol.why
+	l.Number, l.Got, l.Difference, l.Tolerance = true, like(want, got), difference, limit
+	if limit > half*unit {
+		l.Why = tol.why
+	}
 	if value != 0 {
 		l.Relative = math.Abs(difference / value)
 	}
