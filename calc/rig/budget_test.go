@@ -12,6 +12,7 @@ import (
 
 	"gaugewright/calc/basis"
 	"gaugewright/calc/calibration"
+	"gaugewright/calc/published"
 	"gaugewright/calc/quantity"
 	. "gaugewright/calc/rig"
 	"gaugewright/calc/working"
@@ -36,7 +37,7 @@ func share(b calibration.Budget, key string) (float64, bool) {
 
 // Without a certificate, by hand at 15 MPa with A = 0.125664 m2 and eta = 0.95:
 // b = 0.119381 m2. Class 0.119381 x 400/sqrt 3 = 27.570 kN, temperature 0.119381
-// x 160/sqrt 3 = 11.028, zero 6.8925, half a division 17.231; efficiency 0.125664 x
+// x 160/sqrt 3 = 11.028, zero 6.892, half a division 17.231; efficiency 0.125664 x
 // 15000 x 0.05/sqrt 3 = 54.414; weight 0.8660. The root of the sum of squares is
 // 64.713; all are certain, so k = 1.95996 and U = 126.835 kN. The efficiency makes
 // 70.7 % of the whole.
@@ -44,16 +45,16 @@ func TestBudgetByHand(t *testing.T) {
 	g := Gauging{Eta: 0.95, Area: circuitArea(), OnHead: 30}
 	b, err := g.Budget(15000, doubts(), 0.95)
 	require.NoError(t, err)
-	want := map[string]float64{"class": 27.570, "temperature": 11.028, "zero": 6.8925, "division": 17.231, "efficiency": 54.414, "onHead": 0.8660}
+	want := map[string]string{"class": "27.570", "temperature": "11.028", "zero": "6.892", "division": "17.231", "efficiency": "54.414", "onHead": "0.8660"}
 	assert.Len(t, b.Parts, len(want))
 	for key, v := range want {
 		got, ok := share(b, key)
 		require.True(t, ok, key)
-		assert.InDelta(t, v, got, 0.001, key)
+		published.Check(t, byHand, "budget without a certificate, "+key+" [kN]", v, got, published.Printed)
 	}
-	assert.InDelta(t, 64.713, b.Uc, 0.001)
+	published.Check(t, byHand, "budget without a certificate, u_c [kN]", "64.713", b.Uc, published.Printed)
 	assert.True(t, math.IsInf(b.DF, 1))
-	assert.InDelta(t, 126.835, b.U, 0.002)
+	published.Check(t, byHand, "budget without a certificate, U [kN]", "126.835", b.U, published.Within(0.002, "rounded on the way"))
 	for _, p := range b.Parts {
 		if p.Key == "efficiency" {
 			assert.InDelta(t, 0.707, p.Share, 0.0005)
@@ -242,7 +243,7 @@ func TestGuardedByCertificate(t *testing.T) {
 
 // By hand: |15.0 - 15.6|/sqrt(0.3^2 + 0.4^2) = 1.2 in MPa: stop.
 func TestTwoGauges(t *testing.T) {
-	assert.InDelta(t, 1.2, float64(TwoGauges(15000, 15600, 300, 400)), 1e-12)
+	published.Check(t, byHand, "E number of 15.0 and 15.6 MPa", "1.2", float64(TwoGauges(15000, 15600, 300, 400)), published.Within(1e-12, ""))
 	assert.Equal(t, TwoGauges(15000, 15600, 300, 400), TwoGauges(15600, 15000, 400, 300))
 	b := working.NewBook("")
 	working.Put(b, TwoGaugesRule, "E_n", TwoGauges(15000, 15600, 300, 400), working.In{V: 15000}, working.In{V: 15600}, working.In{V: 300}, working.In{V: 400})

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"gaugewright/calc/calibration"
+	"gaugewright/calc/published"
 	"gaugewright/calc/quantity"
 	. "gaugewright/calc/rig"
 )
@@ -80,7 +81,7 @@ func TestCertificateFlags(t *testing.T) {
 	assert.Empty(t, list)
 	// By hand: -15 x 627 - 10 x 1236 - 5 x 1833 + 5 x 3040 + 10 x 3649 + 15 x 4252 =
 	// 84540, over 700 MPa2 it is 120.7714 kN/MPa, and over A 0.961068.
-	assert.InDelta(t, 0.961068, share, 0.000001)
+	published.Check(t, byHand, "slope of a certificate over A", "0.961068", share, published.Printed)
 	k, err := Calibrate(circuitCertificate(), a)
 	require.NoError(t, err)
 	require.NotNil(t, k.Hysteresis)

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"gaugewright/calc/published"
 	"gaugewright/calc/quantity"
 	. "gaugewright/calc/rig"
 	"gaugewright/calc/working"
@@ -21,8 +22,8 @@ import (
 func TestFeetByHand(t *testing.T) {
 	at := Place{Half: 3.1, Mass: 0.15, Pile: 0.80}
 	require.True(t, at.Stands())
-	assert.InDelta(t, 1618.097, float64(NearFoot(0.9, 180, 40, 30, true, at)), 1e-3)
-	assert.InDelta(t, 2490.463, float64(FarFoot(0.9, 180, 40, 30, true, at)), 1e-3)
+	published.Check(t, byHand, "near foot unloads at [kN]", "1618.097", float64(NearFoot(0.9, 180, 40, 30, true, at)), published.Printed)
+	published.Check(t, byHand, "far foot unloads at [kN]", "2490.463", float64(FarFoot(0.9, 180, 40, 30, true, at)), published.Printed)
 	assert.InDelta(t, 1618.097+27, float64(NearFoot(0.9, 180, 40, 30, false, at)), 1e-3)
 	assert.True(t, math.IsInf(float64(FarFoot(0.9, 180, 40, 30, true, Place{3.1, 0, 3.4})), 1))
 	for _, bad := range []Place{{0, 0, 0}, {3, 3, 0}, {3, -3.2, 0}, {3, 0, -3}} {
@@ -61,8 +62,8 @@ func TestFeetAreInEquilibrium(t *testing.T) {
 
 // By hand: 0.35 x 4 x 1600 = 2240 kN; 1600/(0.28 x 0.60) = 9524 kPa.
 func TestGrip(t *testing.T) {
-	assert.InDelta(t, 2240, float64(Grip(0.35, 4, 1600)), 1e-9)
-	assert.InDelta(t, 9523.81, float64(FacePressure(1600, 0.28, 0.60)), 0.005)
+	published.Check(t, byHand, "friction of four faces [kN]", "2240", float64(Grip(0.35, 4, 1600)), published.Within(1e-9, ""))
+	published.Check(t, byHand, "pressure on a gripped face [kPa]", "9523.81", float64(FacePressure(1600, 0.28, 0.60)), published.Printed)
 }
 
 func TestRulesOfFeetAndGrip(t *testing.T) {

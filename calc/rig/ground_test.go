@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"gaugewright/calc/published"
 	"gaugewright/calc/quantity"
 	. "gaugewright/calc/rig"
 	"gaugewright/calc/working"
@@ -22,8 +23,8 @@ func TestGroundWhilePressingByHand(t *testing.T) {
 	g := quantity.Force(220 * quantity.Gravity)
 	v, e, err := Resultant(g, 1800, at)
 	require.NoError(t, err)
-	assert.InDelta(t, 357.463, float64(v), 1e-3)
-	assert.InDelta(t, -3.1231, float64(e), 1e-4)
+	published.Check(t, byHand, "left on the feet at 1800 kN [kN]", "357.463", float64(v), published.Printed)
+	published.Check(t, byHand, "place of what is left [m]", "-3.1231", float64(e), published.Printed)
 	_, err = FootLine(v, e, at.Half)
 	assert.ErrorIs(t, err, ErrOffFeet)
 
@@ -31,10 +32,10 @@ func TestGroundWhilePressingByHand(t *testing.T) {
 	require.NoError(t, err)
 	r, err := FootLine(v, e, at.Half)
 	require.NoError(t, err)
-	assert.InDelta(t, 470.083, float64(r), 2e-3)
+	published.Check(t, byHand, "far line of feet at 1500 kN [kN]", "470.083", float64(r), published.Within(2e-3, "rounded on the way"))
 	q, err := FootPressure(r, 1, 9.6, 1.4, 0)
 	require.NoError(t, err)
-	assert.InDelta(t, 34.976, float64(q), 1e-3)
+	published.Check(t, byHand, "pressure under its foot [kPa]", "34.976", float64(q), published.Printed)
 	_, _, err = Resultant(1000, 1000, at)
 	assert.ErrorIs(t, err, ErrOffFeet)
 	_, err = FootPressure(100, 1, 3.2, 1.1, 1.6)

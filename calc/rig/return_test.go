@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"gaugewright/calc/published"
 	. "gaugewright/calc/rig"
 	"gaugewright/calc/working"
 )
@@ -19,8 +20,8 @@ func TestWhileTheRamMoves(t *testing.T) {
 	require.NoError(t, err)
 	ar, err := ReturnArea(groups)
 	require.NoError(t, err)
-	assert.InDelta(t, 0.0640885, float64(ar), 1e-7)
-	assert.InDelta(t, 1796.35, float64(MovingLoad(0.95, a, 15000, ar, 400, 30)), 0.01)
+	published.Check(t, byHand, "ring area of four cylinders 200/140 mm [m2]", "0.0640885", float64(ar), published.Printed)
+	published.Check(t, byHand, "load at 15 MPa against 0.4 MPa while the ram moves [kN]", "1796.35", float64(MovingLoad(0.95, a, 15000, ar, 400, 30)), published.Printed)
 	assert.Equal(t, Load(0.95, a, 15000, 30), MovingLoad(0.95, a, 15000, ar, 0, 30))
 	_, err = ReturnArea([]Group{{1, 0.2, 0.14, Joined}})
 	assert.ErrorIs(t, err, ErrJoinedReturn)

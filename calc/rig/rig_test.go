@@ -10,9 +10,17 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"gaugewright/calc/basis"
+	"gaugewright/calc/published"
 	"gaugewright/calc/quantity"
 	. "gaugewright/calc/rig"
 	"gaugewright/calc/working"
+)
+
+var (
+	cylinders = published.Worked("forces of ISO 3320 cylinders, recomputed with exact pi")
+	// byHand are values that were worked out apart from the code.
+	byHand = published.Worked("rigs, feet, grip and budgets, by hand from statics")
 )
 
 // testdata/cylinders_metric.csv: areas and forces of the usual ISO 3320 bore
@@ -43,13 +51,21 @@ func TestAreasAndForcesOfMetricCylinders(t *testing.T) {
 		group.Side = Joined
 		rod, err := Area([]Group{group})
 		require.NoError(t, err)
-		assert.InDelta(t, num(row[2]), float64(bore)*1e6, 5e-5, "bore area of %s", row[0])
-		assert.InDelta(t, num(row[3]), float64(ring)*1e6, 5e-5, "ring area of %s/%s", row[0], row[1])
+		size := cylinders.At(row[0] + "/" + row[1] + " mm")
+		published.Check(t, size, "bore area [mm2]", row[2], float64(bore)*1e6, published.Printed)
+		published.Check(t, size, "ring area [mm2]", row[3], float64(ring)*1e6, published.Printed)
+		published.Check(t, size, "bore area over ring area", row[4], float64(bore/ring), published.Printed)
 		assert.InDelta(t, float64(bore), float64(ring)+float64(rod), 1e-15, "bore = ring + rod")
 		for i, pressure := range []float64{100, 160, 210, 250} {
 			p := quantity.Pressure(bar.Coherent(pressure))
-			assert.InDelta(t, num(row[5+i]), float64(Load(1, bore, p, 0)), 5.1e-5, "push of %s at %v bar", row[0], pressure)
-			assert.InDelta(t, num(row[9+i]), float64(Load(1, ring, p, 0)), 5.1e-5, "pull of %s/%s at %v bar", row[0], row[1], pressure)
+			at := " at " + strconv.Itoa(int(pressure)) + " bar [kN]"
+			published.Check(t, size, "push"+at, row[5+i], float64(Load(1, bore, p, 0)), published.Printed)
+			published.Check(t, size, "pull"+at, row[9+i], float64(Load(1, ring, p, 0)), published.Printed)
+			if row[0] == "80" && row[1] == "40" && pressure == 210 {
+				page := published.Source{Document: "a page on cylinder forces, not named", Place: "80/40 mm", Mark: basis.SecondHand}
+				published.Check(t, page, "push"+at, "105.6", float64(Load(1, bore, p, 0)), published.Printed)
+				published.Check(t, page, "pull"+at, "79.2", float64(Load(1, ring, p, 0)), published.Printed)
+			}
 		}
 	}
 }
@@ -86,20 +102,20 @@ func TestReadingIsTheInverseOfLoad(t *testing.T) {
 // 2157.463 kN; nine tenths are 1941.7167 kN. With 30 kN beside the mass:
 // 0.9 x 2187.463 = 1968.7167 kN.
 func TestReaction(t *testing.T) {
-	assert.InDelta(t, 1941.7167, float64(Reaction(0.9, 180, 40, 30, true)), 1e-9)
-	assert.InDelta(t, 1968.7167, float64(Reaction(0.9, 180, 40, 30, false)), 1e-9)
+	published.Check(t, byHand, "nine tenths of 220 t [kN]", "1941.7167", float64(Reaction(0.9, 180, 40, 30, true)), published.Within(1e-9, ""))
+	published.Check(t, byHand, "nine tenths of 220 t and 30 kN [kN]", "1968.7167", float64(Reaction(0.9, 180, 40, 30, false)), published.Within(1e-9, ""))
 
 	limit := Reaction(0.9, 180, 40, 30, true)
 	// (2100 - 1941.7167)/(0.9 x 9.80665) = 17.934 t, in steps of 0.1 t: 18.0 t.
 	dm := BallastFor(2100, limit, 0.9, 0.1)
-	assert.InDelta(t, 18.0, float64(dm), 1e-9)
+	published.Check(t, byHand, "ballast for 2100 kN [t]", "18.0", float64(dm), published.Within(1e-9, ""))
 	assert.GreaterOrEqual(t, float64(Reaction(0.9, 180, 40+dm, 30, true)), 2100.0, "with that ballast the limit is not below the load")
 	assert.Less(t, float64(Reaction(0.9, 180, 40+dm-0.1, 30, true)), 2100.0, "one step less is not enough")
 	assert.Negative(t, float64(BallastFor(1900, limit, 0.9, 0.1)))
 }
 
 func TestGaugeLimit(t *testing.T) {
-	assert.InDelta(t, 30000, float64(GaugeLimit(0.75, 40000)), 1e-9)
+	published.Check(t, byHand, "three quarters of 40 MPa [kPa]", "30000", float64(GaugeLimit(0.75, 40000)), published.Within(1e-9, ""))
 }
 
 // Every rule, evaluated from its text, gives what its function gives.

@@ -7,11 +7,14 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"gaugewright/calc/published"
 	"gaugewright/calc/quantity"
 	"gaugewright/calc/rig"
 	. "gaugewright/calc/window"
 	"gaugewright/calc/working"
 )
+
+var byHand = published.Worked("the case on top of the README, by hand from statics")
 
 // The hand case: four cylinders of 200 mm bore, bore side, efficiency 0.95 for
 // the set and 1.00 for limits, 30 kN on the head, divisions of 0.5 MPa,
@@ -26,10 +29,10 @@ func handCase(t *testing.T) Circuit {
 
 func TestHandCaseSetReading(t *testing.T) {
 	c := handCase(t)
-	assert.InDelta(t, 14826.5, float64(rig.Reading(1800, 30, 0.95, c.Area)), 0.05)
-	assert.Equal(t, 15000.0, float64(c.SetReading(1800)))
-	assert.InDelta(t, 1820.7, float64(rig.Load(0.95, c.Area, 15000, 30)), 0.05)
-	assert.InDelta(t, 1761.0, float64(rig.Load(0.95, c.Area, 14500, 30)), 0.05)
+	published.Check(t, byHand, "reading for 1800 kN [kPa]", "14826.5", float64(rig.Reading(1800, 30, 0.95, c.Area)), published.Printed)
+	published.Check(t, byHand, "set reading [kPa]", "15000", float64(c.SetReading(1800)), published.Exact)
+	published.Check(t, byHand, "load at the set reading [kN]", "1820.7", float64(rig.Load(0.95, c.Area, 15000, 30)), published.Printed)
+	published.Check(t, byHand, "load one division below [kN]", "1761.0", float64(rig.Load(0.95, c.Area, 14500, 30)), published.Printed)
 }
 
 // The same rig with a pile limit of 1,850 kN: (1850 - 30)/A = 14.483 MPa at
@@ -37,8 +40,8 @@ func TestHandCaseSetReading(t *testing.T) {
 func TestHandCaseWithoutAWindow(t *testing.T) {
 	c := handCase(t)
 	exact := rig.Reading(1850, 30, 1, c.Area)
-	assert.InDelta(t, 14483, float64(exact), 0.5)
-	assert.Equal(t, 14000.0, float64(c.LimitReading(1850)))
+	published.Check(t, byHand, "reading for a limit of 1850 kN [kPa]", "14483", float64(exact), published.Printed)
+	published.Check(t, byHand, "its limit reading [kPa]", "14000", float64(c.LimitReading(1850)), published.Exact)
 
 	v := Judge(rig.Reading(1800, 30, 0.95, c.Area), c.SetReading(1800), true, []Limit{
 		{CircuitPressure, Entered, 25000, 25000},
