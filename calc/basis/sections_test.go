@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"gaugewright/calc/basis"
+	"gaugewright/calc/published"
 	"gaugewright/calc/quantity"
 )
 
@@ -51,21 +52,27 @@ func number(t *testing.T, text string) float64 {
 // there, and no other section is.
 func TestSectionsAreThoseOfTheTables(t *testing.T) {
 	named := map[string]bool{}
-	figure := func(s basis.Section, measure, printed string, unit float64) {
+	type unit struct {
+		name string
+		m    float64
+	}
+	mm, cm, cm2 := unit{"mm", 0.001}, unit{"cm", 0.01}, unit{"cm2", 1e-4}
+	figure := func(s basis.Section, measure, printed string, in unit) {
 		id := s.Figure(measure)
 		require.NotEmpty(t, id, measure)
-		assert.InDelta(t, number(t, printed)*unit, basis.Figure(id), 1e-9, id)
 		e, ok := basis.Find(id)
 		require.True(t, ok)
 		assert.NotEmpty(t, e.Document)
+		table := published.Source{Document: e.Document, Place: s.Name, Mark: e.Mark}
+		published.Check(t, table, measure+" ["+in.name+"]", printed, basis.Figure(id)/in.m, published.Within(1e-6, ""))
 	}
 	for file, shape := range map[string]string{"spun_piles.csv": "spun", "steel_tubes.csv": "tube"} {
 		for _, row := range table(t, file) {
 			wall := row["T_mm"] + row["t_mm"]
 			s, ok := basis.FindSection(shape + " " + row["D_mm"] + " x " + wall)
 			require.True(t, ok, row)
-			figure(s, "width", row["D_mm"], 0.001)
-			figure(s, "wall", wall, 0.001)
+			figure(s, "width", row["D_mm"], mm)
+			figure(s, "wall", wall, mm)
 			d, w := basis.Figure(s.Figure("width")), basis.Figure(s.Figure("wall"))
 			assert.InEpsilon(t, number(t, row["A_cm2"]), 1e4*math.Pi*(d-w)*w, 1e-4, s.Name)
 			named[s.Name] = true
@@ -75,10 +82,10 @@ func TestSectionsAreThoseOfTheTables(t *testing.T) {
 		s, ok := basis.FindSection("H " + row["h_mm"] + " x " + row["b_mm"] + " x " + row["tw_mm"] + " x " + row["tf_mm"])
 		require.True(t, ok, row)
 		for measure, column := range map[string]string{"depth": "h_mm", "width": "b_mm", "web": "tw_mm", "flange": "tf_mm"} {
-			figure(s, measure, row[column], 0.001)
+			figure(s, measure, row[column], mm)
 		}
-		figure(s, "area", row["A_cm2"], 1e-4)
-		figure(s, "gyration", row["iz_cm"], 0.01)
+		figure(s, "area", row["A_cm2"], cm2)
+		figure(s, "gyration", row["iz_cm"], cm)
 		named[s.Name] = true
 	}
 	for _, s := range basis.Sections() {

@@ -11,37 +11,67 @@ import (
 
 	"gaugewright/calc/basis"
 	. "gaugewright/calc/demand"
+	"gaugewright/calc/published"
 	"gaugewright/calc/quantity"
 	"gaugewright/calc/working"
 )
 
-// published holds testdata/factors.json; its source stands in it.
-type published struct {
+// factorsFile holds testdata/factors.json; its source stands in it. What is
+// compared keeps its digits.
+type factorsFile struct {
 	StaticTests struct {
 		N        []int
-		Xi1, Xi2 []float64
+		Xi1, Xi2 []json.Number
 	}
-	Gamma   map[string][]float64
+	Gamma   map[string][]json.Number
 	Example struct {
-		Permanent, Variable, Xi1, Xi2             float64
-		MeanOverXi1, LeastOverXi2, Characteristic float64
-		Combinations                              []struct {
-			OnPermanent, OnVariable, Gamma, Action, Resistance float64
+		Permanent, Variable, Xi1, Xi2 float64
+		MeanOverXi1, LeastOverXi2     float64
+		Characteristic                json.Number
+		Combinations                  []struct {
+			Name                                   string
+			OnPermanent, OnVariable, Gamma, Action float64
+			Resistance, Recomputed                 json.Number
 		}
-		UseDA2 float64
+		UseDA2 json.Number `json:"recomputedUseDA2"`
 	}
 	Risk struct {
-		Weights, Upper, Low, High []float64
-		Sum                       float64
+		Weights, Upper, Low, High []json.Number
+		Sum                       json.Number
 		Constructed               struct {
-			Ratings                                          []float64
-			SumOfProducts, Average, Tested, Share, FactorLow float64
+			Ratings                           []float64
+			SumOfProducts, Average, FactorLow json.Number
+			Tested, Share                     float64
 		}
 	}
-	Benefit map[string]struct{ Share, K []float64 }
+	Benefit map[string]struct {
+		Share []float64
+		K     []json.Number
+	}
 }
 
-func factors(t *testing.T) (p published) {
+// byHand are values that were worked out apart from the code.
+var byHand = published.Worked("set loads, by hand")
+
+// value is the number that stands in a file of testdata.
+func value(n json.Number) float64 {
+	v, err := n.Float64()
+	if err != nil {
+		panic(err)
+	}
+	return v
+}
+
+// preset compares a figure of package basis with the document it names.
+func preset(t *testing.T, id string, want json.Number) {
+	t.Helper()
+	e, _ := basis.Find(id)
+	place, _, _ := strings.Cut(e.Clause, ",")
+	s := published.Source{Document: e.Document + ":" + e.Edition, Place: place, Mark: e.Mark}
+	published.Check(t, s, id, want.String(), basis.Figure(id), published.Exact)
+}
+
+func factors(t *testing.T) (p factorsFile) {
 	data, err := os.ReadFile("../../testdata/factors.json")
 	require.NoError(t, err)
 	require.NoError(t, json.Unmarshal(data, &p))
@@ -113,7 +143,7 @@ func refused(t *testing.T, code string, s Scheme, g Ground) *InputError {
 func TestSingle(t *testing.T) {
 	assert.Equal(t, 1800.0, float64(SetLoad(2.0, 900)))
 	got, b := compute(t, Single{r(2.2), kN(855)}, Ground{})
-	assert.InDelta(t, 1881, float64(got.SetLoad.V), 1e-9)
+	published.Check(t, byHand, "2.2 x 855 [kN]", "1881", float64(got.SetLoad.V), published.Within(1e-9, ""))
 	assert.Len(t, b.Steps(), 1, "nothing is added, so there is nothing more to show")
 	assert.Equal(t, "FS*P", b.Find("setLoad").Rule.Formula)
 
@@ -123,7 +153,7 @@ func TestSingle(t *testing.T) {
 
 func TestResistanceFactor(t *testing.T) {
 	got, _ := compute(t, ResistanceFactor{Load: kN(1300), Factor: r(0.65)}, Ground{})
-	assert.InDelta(t, 2000, float64(got.SetLoad.V), 1e-9)
+	published.Check(t, byHand, "1300/0.65 [kN]", "2000", float64(got.SetLoad.V), published.Within(1e-9, ""))
 	assert.Equal(t, 0.65, float64(got.Factor.V))
 	refused(t, "demand.above", ResistanceFactor{Load: kN(1300), Factor: r(1.1)}, Ground{})
 	refused(t, "demand.credit.by", ResistanceFactor{Load: kN(1300), Factor: r(0.65), Test: "dynamic"}, Ground{})

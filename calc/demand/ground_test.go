@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	. "gaugewright/calc/demand"
+	"gaugewright/calc/published"
 	"gaugewright/calc/quantity"
 	"gaugewright/calc/working"
 )
@@ -19,14 +20,14 @@ func TestBothForms(t *testing.T) {
 	s := Single{r(2), kN(900)}
 	g := Ground{Drag: kN(100), DragFactor: r(1.2), DugAway: kN(60), Settling: kN(40), SetUp: SetUp{Ratio: r(0.8), WholePile: "no"}}
 	got, b := compute(t, s, g)
-	assert.InDelta(t, 1920/0.8+100, float64(got.SetLoad.V), 1e-9)
+	published.Check(t, byHand, "(1800 + 1.2 x 100)/0.8 + 60 + 40 [kN]", "2500", float64(got.SetLoad.V), published.Within(1e-9, ""))
 	assert.Equal(t, "(R + gamma_D*D)/k + T + N", b.Find("setLoad").Rule.Formula)
 	assert.Equal(t, "R", b.Find("demand/R").Rule.Symbol)
 	assert.False(t, got.Within)
 
 	g.SetUp.WholePile, g.SetUp.LongTerm = "yes", "yes"
 	got, b = compute(t, s, g)
-	assert.InDelta(t, 2020/0.8, float64(got.SetLoad.V), 1e-9)
+	published.Check(t, byHand, "(1800 + 1.2 x 100 + 60 + 40)/0.8 [kN]", "2525", float64(got.SetLoad.V), published.Within(1e-9, ""))
 	assert.Equal(t, "(R + gamma_D*D + T + N)/k", b.Find("setLoad").Rule.Formula)
 	assert.True(t, got.Within)
 
@@ -40,7 +41,8 @@ func TestBothForms(t *testing.T) {
 	}
 	g.DugAway, g.Settling = kN(0), kN(0)
 	got, b = compute(t, s, g)
-	assert.InDelta(t, 2400, float64(got.SetLoad.V), 1e-9, "without T and N both forms are one, and it is not asked")
+	// Without T and N both forms are one, and it is not asked.
+	published.Check(t, byHand, "(1800 + 1.2 x 100)/0.8 [kN]", "2400", float64(got.SetLoad.V), published.Within(1e-9, ""))
 	assert.Equal(t, "(R + gamma_D*D)/k", b.Find("setLoad").Rule.Formula)
 
 	_, b = compute(t, s, Ground{DugAway: kN(60)})
@@ -75,11 +77,11 @@ func TestShaftOfLayers(t *testing.T) {
 	// hold 1.4 (45 + 45) = 126 kN.
 	T, err := Shaft(b, "T", []Layer{layer(3, 15), layer(1.5, 30)}, m(1.4))
 	require.NoError(t, err)
-	assert.InDelta(t, 126, float64(T.V), 1e-9)
+	published.Check(t, byHand, "shaft of 1.4 m in 3 m of 15 and 1.5 m of 30 kPa [kN]", "126", float64(T.V), published.Within(1e-9, ""))
 	assert.Equal(t, "demand/T", T.Ref)
 	N, err := Shaft(b, "N", []Layer{layer(2, 10)}, m(1.4))
 	require.NoError(t, err)
-	assert.InDelta(t, 28, float64(N.V), 1e-9)
+	published.Check(t, byHand, "shaft of 1.4 m in 2 m of 10 kPa [kN]", "28", float64(N.V), published.Within(1e-9, ""))
 	sound(t, b)
 	none, err := Shaft(b, "T", nil, m(0))
 	require.NoError(t, err)

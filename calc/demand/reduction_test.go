@@ -1,6 +1,8 @@
 package demand_test
 
 import (
+	"encoding/json"
+	"strconv"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -8,8 +10,13 @@ import (
 
 	"gaugewright/calc/basis"
 	. "gaugewright/calc/demand"
+	"gaugewright/calc/published"
 	"gaugewright/calc/quantity"
 )
+
+// asRecalled is what the recalled formulas of AS 2159-2009 give, computed by
+// another program.
+var asRecalled = published.Worked("AS 2159-2009 as recalled, arithmetic recomputed")
 
 func ratings(values, weights []float64) []Rating {
 	list := make([]Rating, len(values))
@@ -22,24 +29,28 @@ func ratings(values, weights []float64) []Rating {
 func TestRiskRatingWorkedThrough(t *testing.T) {
 	f := factors(t).Risk
 	c := f.Constructed
+	var weights []float64
 	for i, w := range f.Weights {
-		assert.Equal(t, w, basis.Figure("risk.weight."+RiskKeys[i]))
+		preset(t, "risk.weight."+RiskKeys[i], w)
+		weights = append(weights, value(w))
 	}
-	s := Reduction{Action: kN(1000), Risk: Risk{Ratings: ratings(c.Ratings, f.Weights), Redundancy: "low"},
+	s := Reduction{Action: kN(1000), Risk: Risk{Ratings: ratings(c.Ratings, weights), Redundancy: "low"},
 		Test: "dynamic", Share: r(c.Share / 100), Credit: person}
 	got, b := compute(t, s, Ground{})
-	assert.Equal(t, c.SumOfProducts, b.Find("demand/risk.sum").Value)
-	assert.Equal(t, f.Sum, b.Find("demand/risk.weights").Value)
-	assert.InDelta(t, c.Average, float64(got.Average.V), 1e-15)
-	assert.Equal(t, f.Low[2], float64(got.Basic.V))
+	again := asRecalled.At("constructed case")
+	published.Check(t, again, "sum of weights and ratings", c.SumOfProducts.String(), b.Find("demand/risk.sum").Value, published.Exact)
+	published.Check(t, again, "sum of weights", f.Sum.String(), b.Find("demand/risk.weights").Value, published.Exact)
+	published.Check(t, again, "average risk rating", c.Average.String(), float64(got.Average.V), published.Printed)
+	assert.Equal(t, value(f.Low[2]), float64(got.Basic.V))
 	assert.Equal(t, "basis:reduction.low.3", got.Basic.Ref)
-	assert.InDelta(t, c.FactorLow, float64(got.Factor.V), 1e-15, "the factor of dynamic tests is %v", c.Tested)
-	assert.InDelta(t, 1000/c.FactorLow, float64(got.SetLoad.V), 1e-9)
+	assert.Equal(t, c.Tested, basis.Figure("reduction.tested.dynamic"))
+	published.Check(t, again, "phi_g of 5 % dynamic tests, low redundancy", c.FactorLow.String(), float64(got.Factor.V), published.Within(1e-15, "sixteen digits, float64 arithmetic"))
+	assert.InDelta(t, 1000/value(c.FactorLow), float64(got.SetLoad.V), 1e-9)
 	assert.Equal(t, []string{"demand/row"}, b.Find("demand/phi_g").Proofs)
 
 	s.Risk.Redundancy = "high"
 	got, _ = compute(t, s, Ground{})
-	assert.Equal(t, f.High[2], float64(got.Basic.V))
+	assert.Equal(t, value(f.High[2]), float64(got.Basic.V))
 
 	// Without a test the basic factor is the factor, and the row is proven at
 	// the step that uses it.
@@ -55,7 +66,7 @@ func TestRiskRatingWorkedThrough(t *testing.T) {
 	assert.Equal(t, 3.0, float64(got.Average.V))
 	s.Risk.Average = r(1.2)
 	got, _ = compute(t, s, Ground{})
-	assert.Equal(t, f.High[0], float64(got.Basic.V))
+	assert.Equal(t, value(f.High[0]), float64(got.Basic.V))
 	s.Basic = r(0.5)
 	got, _ = compute(t, s, Ground{})
 	assert.Equal(t, 2000.0, float64(got.SetLoad.V))
@@ -65,7 +76,9 @@ func TestRiskRatingWorkedThrough(t *testing.T) {
 // Rows include their upper bound, from the table recalled of AS 2159-2009.
 func TestRowsIncludeTheirUpperBound(t *testing.T) {
 	f := factors(t).Risk
-	for i, bound := range f.Upper {
+	for i, upper := range f.Upper {
+		preset(t, "risk.upper."+strconv.Itoa(i+1), upper)
+		bound := value(upper)
 		assert.Equal(t, i, RiskRow(quantity.Ratio(bound)), "%v", bound)
 		assert.Equal(t, i, RiskRow(quantity.Ratio(bound*(1+1e-12))), "the arithmetic of an average does not push it over a bound")
 		assert.Equal(t, i+1, RiskRow(quantity.Ratio(bound+1e-6)))
@@ -75,15 +88,16 @@ func TestRowsIncludeTheirUpperBound(t *testing.T) {
 	}
 	for _, c := range []struct {
 		redundancy string
-		want       []float64
+		want       []json.Number
 	}{{"low", f.Low}, {"high", f.High}} {
 		for i, want := range c.want {
 			average := 5.0
 			if i < len(f.Upper) {
-				average = f.Upper[i]
+				average = value(f.Upper[i])
 			}
 			got, _ := compute(t, Reduction{Action: kN(1000), Risk: Risk{Average: r(average), Redundancy: c.redundancy}}, Ground{})
-			assert.Equal(t, want, float64(got.Basic.V))
+			preset(t, "reduction."+c.redundancy+"."+strconv.Itoa(i+1), want)
+			assert.Equal(t, value(want), float64(got.Basic.V))
 		}
 	}
 	assert.Equal(t, 0, RiskRow(1))
@@ -93,7 +107,7 @@ func TestTestBenefit(t *testing.T) {
 	for kind, c := range factors(t).Benefit {
 		for i, p := range c.Share {
 			k := TestBenefit(quantity.Ratio(basis.Figure("reduction.benefit."+kind)), quantity.Ratio(p/100), quantity.Ratio(basis.Figure("reduction.benefit.offset")))
-			assert.InDelta(t, c.K[i], float64(k), 1e-14, "%s, %v %%", kind, p)
+			published.Check(t, asRecalled.At("4.3.1"), "K of "+quantity.Digits(p)+" % "+kind+" tests", c.K[i].String(), float64(k), published.Within(1e-14, "sixteen digits, float64 arithmetic"))
 		}
 	}
 	assert.Equal(t, 0.6, float64(TestedFactor(0.6, 0.5, 0.8)), "a test never lowers the factor")

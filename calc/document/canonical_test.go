@@ -3,6 +3,7 @@ package document
 import (
 	"crypto/sha256"
 	"encoding/hex"
+	"fmt"
 	"math"
 	"math/rand"
 	"slices"
@@ -13,6 +14,9 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"gaugewright/calc/basis"
+	"gaugewright/calc/published"
 )
 
 // Input and output of RFC 8785, sections 3.2.2 and 3.2.3, from memory.
@@ -22,7 +26,8 @@ func TestCanonicalOfRFC8785(t *testing.T) {
   "string": "\u20ac$\u000F\u000aA'\u0042\u0022\u005c\\\"\/",
   "literals": [null, true, false]
 }`)
-	assert.Equal(t, `{"literals":[null,true,false],"numbers":[333333333.3333333,1e+30,4.5,0.002,1e-27],`+
+	rfc := published.Source{Document: "RFC 8785", Mark: basis.Memory}
+	published.CheckText(t, rfc.At("3.2.2"), "sample object", `{"literals":[null,true,false],"numbers":[333333333.3333333,1e+30,4.5,0.002,1e-27],`+
 		`"string":"€$\u000f\nA'B\"\\\\\"/"}`, string(n.Canonical()))
 
 	n = mustRead(t, `{"\u20ac":"Euro Sign","\r":"Carriage Return","\ufb33":"Hebrew Letter Dalet With Dagesh","1":"One",
@@ -31,14 +36,13 @@ func TestCanonicalOfRFC8785(t *testing.T) {
 	for _, value := range mustRead(t, string(n.Canonical())).Members() {
 		order = append(order, value.Text())
 	}
-	assert.Equal(t, []string{"Carriage Return", "One", "Control", "Latin Small Letter O With Diaeresis", "Euro Sign",
-		"Emoji: Grinning Face", "Hebrew Letter Dalet With Dagesh"}, order)
+	published.CheckText(t, rfc.At("3.2.3"), "order of names", "Carriage Return, One, Control, Latin Small Letter O With Diaeresis, Euro Sign, "+
+		"Emoji: Grinning Face, Hebrew Letter Dalet With Dagesh", strings.Join(order, ", "))
 }
 
-// Samples of RFC 8785, appendix B, but for NaN and Infinity, which JSON has
-// not. Written down from memory and not compared with a copy of the RFC; each
-// was compared with what Node 20 prints for the same bits, since the RFC takes
-// its numbers from ECMAScript.
+// Samples of RFC 8785, appendix B, as quoted by others, but for NaN and Infinity,
+// which JSON has not. Each was compared with what Node 20 prints for the same
+// bits, since the RFC takes its numbers from ECMAScript.
 func TestNumbersOfRFC8785(t *testing.T) {
 	for _, c := range []struct {
 		bits uint64
@@ -71,7 +75,8 @@ func TestNumbersOfRFC8785(t *testing.T) {
 	} {
 		f := math.Float64frombits(c.bits)
 		for _, raw := range []string{strconv.FormatFloat(f, 'e', 20, 64), strconv.FormatFloat(f, 'f', -1, 64)} {
-			assert.Equal(t, c.want, string(NewNumber(raw).Canonical()), raw)
+			bits := fmt.Sprintf("%016x", c.bits)
+			published.CheckText(t, published.Source{Document: "RFC 8785", Place: "appendix B", Mark: basis.SecondHand}, bits, c.want, string(NewNumber(raw).Canonical()))
 		}
 	}
 }
@@ -120,7 +125,11 @@ func TestSHA256OfNIST(t *testing.T) {
 		strings.Repeat("a", 1000000):                               "cdc76e5c9914fb9281a1c7e284d73e67f1809a48a497200e046d39ccc7112cd0",
 	} {
 		sum := sha256.Sum256([]byte(message))
-		assert.Equal(t, want, hex.EncodeToString(sum[:]))
+		name := message
+		if len(name) > 60 {
+			name = "a million times a"
+		}
+		published.CheckText(t, published.Source{Document: "NIST, examples of FIPS 180", Place: "SHA-256", Mark: basis.Memory}, strconv.Quote(name), want, hex.EncodeToString(sum[:]))
 	}
 }
 

@@ -6,9 +6,12 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"gaugewright/calc/basis"
+	"gaugewright/calc/published"
 )
 
-// All test cases of RFC 7396, appendix A, from memory.
+// All test cases of RFC 7396, appendix A, as quoted by others.
 func TestMergePatchOfRFC7396(t *testing.T) {
 	for _, c := range []struct{ target, patch, want string }{
 		{`{"a":"b"}`, `{"a":"c"}`, `{"a":"c"}`},
@@ -28,7 +31,7 @@ func TestMergePatchOfRFC7396(t *testing.T) {
 		{`{}`, `{"a":{"bb":{"ccc":null}}}`, `{"a":{"bb":{}}}`},
 	} {
 		got := MergePatch(mustRead(t, c.target), mustRead(t, c.patch))
-		assert.Equal(t, c.want, got.Compact(), "%s + %s", c.target, c.patch)
+		published.CheckText(t, published.Source{Document: "RFC 7396", Place: "appendix A", Mark: basis.SecondHand}, c.target+" + "+c.patch, c.want, got.Compact())
 	}
 	assert.Equal(t, `{"a":{}}`, MergePatch(nil, mustRead(t, `{"a":{"b":null}}`)).Compact())
 }

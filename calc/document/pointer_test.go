@@ -6,9 +6,12 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"gaugewright/calc/basis"
+	"gaugewright/calc/published"
 )
 
-// Document and pointers of RFC 6901, section 5, from memory.
+// Document and pointers of RFC 6901, section 5, seen.
 func TestPointersOfRFC6901(t *testing.T) {
 	n := mustRead(t, `{"foo":["bar","baz"],"":0,"a/b":1,"c%d":2,"e^f":3,"g|h":4,"i\\j":5,"k\"l":6," ":7,"m~n":8}`)
 	for path, want := range map[string]string{
@@ -16,7 +19,7 @@ func TestPointersOfRFC6901(t *testing.T) {
 		`/i\j`: "5", `/k"l`: "6", "/ ": "7", "/m~0n": "8",
 	} {
 		require.NotNil(t, n.At(path), path)
-		assert.Equal(t, want, n.At(path).Compact(), path)
+		published.CheckText(t, published.Source{Document: "RFC 6901", Place: "section 5", Mark: basis.Seen}, path, want, n.At(path).Compact())
 	}
 	assert.Same(t, n, n.At(""))
 }

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	. "gaugewright/calc/head"
+	"gaugewright/calc/published"
 	"gaugewright/calc/quantity"
 	"gaugewright/calc/working"
 )
@@ -17,11 +18,18 @@ var blank Optional
 
 func k(v float64) Optional { return Known(quantity.Length(v)) }
 
+// byHand are levels and lengths that were worked out apart from the code.
+var byHand = published.Worked("pile heads, by hand")
+
 // near compares two optional lengths: both not known, or both known and alike.
 func near(t *testing.T, want, got Optional, what string) {
 	t.Helper()
 	assert.Equal(t, want.Known, got.Known, "%s known", what)
-	assert.InDelta(t, float64(want.V), float64(got.V), 1e-12, what)
+	if want.Known {
+		published.Check(t, byHand, what+" [m]", quantity.Print(float64(want.V), 2, quantity.Point), float64(got.V), published.Within(1e-12, ""))
+	} else {
+		assert.Zero(t, got.V, what)
+	}
 }
 
 func TestByHand(t *testing.T) {
@@ -274,6 +282,7 @@ func BenchmarkCompute(b *testing.B) {
 func TestExpectedHead(t *testing.T) {
 	// By hand, across the datum: -5.40 + 18.0 = 12.60; below it -20.0 + 12.0 = -8.0.
 	for _, c := range [][3]float64{{-5.40, 18, 12.60}, {-20, 12, -8}, {3.5, 0.5, 4}} {
-		assert.InDelta(t, c[2], float64(Expected(quantity.Length(c[0]), quantity.Length(c[1]))), 1e-12)
+		what := "head of " + quantity.Digits(c[1]) + " m on " + quantity.Digits(c[0]) + " [m]"
+		published.Check(t, byHand, what, quantity.Print(c[2], 2, quantity.Point), float64(Expected(quantity.Length(c[0]), quantity.Length(c[1]))), published.Within(1e-12, ""))
 	}
 }

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"gaugewright/calc/head"
+	"gaugewright/calc/published"
 	"gaugewright/calc/quantity"
 	"gaugewright/calc/working"
 )
@@ -16,10 +17,11 @@ import (
 // every level below datum, by 30 m, the lengths are the same.
 func TestLengthsForPayment(t *testing.T) {
 	for _, datum := range []quantity.Length{0, -30} {
-		assert.InDelta(t, 18.25, float64(head.Pressed(12.60+datum, 14.35+datum, 20)), 1e-9)
-		assert.InDelta(t, 16.85, float64(head.BelowCutoff(11.20+datum, 14.35+datum, 20)), 1e-9)
+		at := ", datum at " + quantity.Digits(float64(datum)) + " [m]"
+		published.Check(t, byHand, "pressed below platform"+at, "18.25", float64(head.Pressed(12.60+datum, 14.35+datum, 20)), published.Within(1e-9, ""))
+		published.Check(t, byHand, "below cut-off"+at, "16.85", float64(head.BelowCutoff(11.20+datum, 14.35+datum, 20)), published.Within(1e-9, ""))
 	}
-	assert.InDelta(t, -0.40, float64(head.Pressed(12.60, 33, 20)), 1e-9, "a pile that only stands on the ground")
+	published.Check(t, byHand, "pressed, of a pile that only stands on the ground [m]", "-0.40", float64(head.Pressed(12.60, 33, 20)), published.Within(1e-9, ""))
 }
 
 func TestSum(t *testing.T) {

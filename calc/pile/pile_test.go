@@ -54,7 +54,7 @@ func table(t *testing.T, name string, rows int) []row {
 }
 
 // hollow is the standard of hot-finished steel tubes.
-var hollow = published.Source{Document: "EN 10210-2:2006", Mark: basis.Memory}
+var hollow = published.Source{Document: "EN 10210-2 and EN 10219-2", Mark: basis.Memory}
 
 // Areas and masses of testdata/steel_tubes.csv were recomputed by the formulas
 // of the standard, not taken from its tables.
@@ -78,7 +78,7 @@ func TestRingAgainstSteelTubes(t *testing.T) {
 }
 
 func TestRingAgainstSpunPiles(t *testing.T) {
-	catalogue := published.Source{Document: "maker's catalogue of spun piles", Place: "areas and masses", Mark: basis.Seen}
+	catalogue := published.Source{Document: "makers' lists of prestressed spun concrete piles", Place: "areas and masses", Mark: basis.Seen}
 	recomputed := published.Worked("steel tubes and spun piles, recomputed")
 	for _, row := range table(t, "spun_piles.csv", 3) {
 		name := "spun " + row[0] + " x " + row[1]

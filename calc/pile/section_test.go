@@ -32,7 +32,7 @@ func significant(x float64, digits int) published.Tolerance {
 }
 
 // makers are tables of rolled H sections.
-var makers = published.Source{Document: "makers' tables of H sections, Euronorm 53-62 and BS 4-1", Mark: basis.Memory}
+var makers = published.Source{Document: "Euronorm 53-62 and BS 4-1", Mark: basis.Memory}
 
 func nameOfH(r row) string { return "H " + strings.Join(r[:4], " x ") }
 

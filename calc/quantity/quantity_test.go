@@ -12,11 +12,14 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"gaugewright/calc/basis"
+	"gaugewright/calc/published"
 	. "gaugewright/calc/quantity"
 )
 
-// The factors of testdata/units.csv are exact fractions of SI units; the
-// source stands in the file. The coherent units here are kN, kPa, m and t.
+// The factors of testdata/units.csv are exact fractions of SI units, worked out
+// from the definitions; beside them stand the digits that NIST SP 811 prints.
+// The source stands in the file. The coherent units here are kN, kPa, m and t.
 func TestUnitsAgainstExactFractions(t *testing.T) {
 	file, err := os.Open("../../testdata/units.csv")
 	require.NoError(t, err)
@@ -32,6 +35,8 @@ func TestUnitsAgainstExactFractions(t *testing.T) {
 		"kgf/cm2 = technical atmosphere at": "kgf/cm2", "psi (lbf/in2)": "psi", "in": "in", "ft": "ft",
 		"lb": "lb", "t (tonne)": "t", "ton short": "ton-US", "ton long": "ton-UK",
 	}
+	definitions := published.Worked("exact fractions from g_n, the international yard and pound")
+	nist := published.Source{Document: "NIST SP 811, 2008", Place: "appendix B", Mark: basis.Seen}
 	thousandth := big.NewRat(1, 1000)
 	seen := 0
 	for _, row := range rows[1:] {
@@ -49,7 +54,16 @@ func TestUnitsAgainstExactFractions(t *testing.T) {
 		num, den := u.Factor()
 		n, _ := new(big.Float).SetFloat64(num).Int(nil)
 		d, _ := new(big.Float).SetFloat64(den).Int(nil)
-		assert.Zero(t, want.Cmp(new(big.Rat).SetFrac(n, d)), "%s: want %s, got %v/%v", symbol, want, num, den)
+		published.CheckText(t, definitions, symbol, want.String(), new(big.Rat).SetFrac(n, d).String())
+
+		// "4.448 222 E+03" of SI units; other cells say how it is made up.
+		if printed := row[5]; printed != "" && !strings.HasPrefix(printed, "(") {
+			si := u.Coherent(1)
+			if u.Dim != Lengths {
+				si *= 1000
+			}
+			published.Check(t, nist, symbol+" in SI units", printed, si, published.Printed)
+		}
 	}
 	assert.Equal(t, len(ours), seen, "every row that we use is in the file")
 }
@@ -71,7 +85,8 @@ func TestUnitsOfMoments(t *testing.T) {
 }
 
 func TestGravityIsTheStandardValue(t *testing.T) {
-	assert.Equal(t, 9.80665, Gravity) // 3rd CGPM 1901; NIST SP 811
+	cgpm := published.Source{Document: "NIST SP 811, 2008", Place: "appendix B.8, 3rd CGPM 1901", Mark: basis.Seen}
+	published.Check(t, cgpm, "standard acceleration of free fall [m/s2]", "9.80665", Gravity, published.Exact)
 	assert.InDelta(t, Gravity, Must("tf").Coherent(1), 1e-15)
 }
 

@@ -13,7 +13,9 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"gaugewright/calc/basis"
 	"gaugewright/calc/document"
+	"gaugewright/calc/published"
 	"gaugewright/calc/table"
 )
 
@@ -31,7 +33,19 @@ func cells(made table.Table) [][]string {
 	return list
 }
 
-// The examples of RFC 4180 (October 2005), section 2, items 1 to 7.
+var rfc4180 = published.Source{Document: "RFC 4180", Place: "section 2, examples", Mark: basis.SecondHand}
+
+// joined shows cells in one line.
+func joined(rows [][]string) string {
+	var lines []string
+	for _, row := range rows {
+		lines = append(lines, strings.Join(row, "|"))
+	}
+	return strings.Join(lines, " / ")
+}
+
+// The examples of RFC 4180 (October 2005), section 2, items 1 to 7, as quoted by
+// others.
 func TestExamplesOfRFC4180(t *testing.T) {
 	header := []string{"field_name", "field_name", "field_name"}
 	plain := [][]string{{"aaa", "bbb", "ccc"}, {"zzz", "yyy", "xxx"}}
@@ -51,6 +65,7 @@ func TestExamplesOfRFC4180(t *testing.T) {
 		made := read(t, c.text)
 		assert.Equal(t, table.Comma, made.Separator, "item %d", c.item)
 		assert.Equal(t, c.want, cells(made), "item %d", c.item)
+		published.CheckText(t, rfc4180, "item "+strconv.Itoa(c.item), joined(c.want), joined(cells(made)))
 	}
 }
 
@@ -159,6 +174,7 @@ func TestWindows1252(t *testing.T) {
 	require.NoError(t, err)
 	rows := strings.Split(strings.TrimSpace(string(file)), "\n")[2:]
 	require.Len(t, rows, 128)
+	mapping := published.Source{Document: "Unicode, Inc., mapping of Windows-1252, version 2.01", Place: "CP1252.TXT", Mark: basis.SecondHand}
 	for _, row := range rows {
 		name, character, _ := strings.Cut(row, ",")
 		b, err := strconv.ParseUint(strings.TrimPrefix(name, "0x"), 16, 8)
@@ -166,13 +182,14 @@ func TestWindows1252(t *testing.T) {
 		made, complaints := table.Read([]byte("a;b\nx;"+string([]byte{byte(b)})+"x"), table.None)
 		if character == "" {
 			assertBlamed(t, complaints, table.CodeByte, 2, name)
+			published.CheckText(t, mapping, "byte "+name, "no character", map[bool]string{true: "read", false: "no character"}[complaints.None()])
 			continue
 		}
 		r, err := strconv.ParseInt(strings.TrimPrefix(character, "U+"), 16, 32)
 		require.NoError(t, err)
 		require.True(t, complaints.None(), name)
 		assert.Equal(t, table.Windows1252, made.Encoding)
-		assert.Equal(t, string(rune(r))+"x", made.Rows[1].Cell(1), name)
+		published.CheckText(t, mapping, "byte "+name, string(rune(r)), strings.TrimSuffix(made.Rows[1].Cell(1), "x"))
 	}
 }
 
