@@ -312,7 +312,7 @@ func TestStudentBetweenWholeNumbers(t *testing.T) {
 	near(t, 2*Beyond(2.5, 7), BeyondF(6.25, 1, 7), 1e-12, "F and t")
 }
 
-var guide = published.Source{Document: "JCGM 100:2008", Mark: basis.Seen}
+var guide = published.Source{Document: "JCGM 100, 2008", Mark: basis.Seen}
 
 // JCGM 100:2008, H.1: the budget of a gauge block, printed digits and the same
 // recomputed, level 99 %.

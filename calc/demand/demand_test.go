@@ -67,7 +67,7 @@ func preset(t *testing.T, id string, want json.Number) {
 	t.Helper()
 	e, _ := basis.Find(id)
 	place, _, _ := strings.Cut(e.Clause, ",")
-	s := published.Source{Document: e.Document + ":" + e.Edition, Place: place, Mark: e.Mark}
+	s := published.Source{Document: e.Document + ", " + e.Edition, Place: place, Mark: e.Mark}
 	published.Check(t, s, id, want.String(), basis.Figure(id), published.Exact)
 }
 

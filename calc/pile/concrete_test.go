@@ -15,7 +15,7 @@ import (
 	"gaugewright/calc/working"
 )
 
-var concreteTable = published.Source{Document: "EN 1992-1-1:2004", Place: "Table 3.1", Mark: basis.SecondHand}
+var concreteTable = published.Source{Document: "EN 1992-1-1, 2004", Place: "Table 3.1", Mark: basis.SecondHand}
 
 func TestClassesAgainstTheTable(t *testing.T) {
 	rows, modulus := table(t, "concrete_classes.csv", 14), table(t, "concrete_modulus.csv", 14)

@@ -67,7 +67,7 @@ func alpha(t *testing.T, curve string) quantity.Ratio {
 var allCurves = []string{"a0", "a", "b", "c", "d"}
 
 func TestReductionAgainstTheTable(t *testing.T) {
-	curves := published.Source{Document: "ENV 1993-1-1:1992", Place: "Table 5.5.2", Mark: basis.Memory}
+	curves := published.Source{Document: "ENV 1993-1-1, 1992", Place: "Table 5.5.2", Mark: basis.Memory}
 	for _, row := range table(t, "buckling_reduction.csv", 29) {
 		lambda := row.num(0)
 		for i, curve := range allCurves[1:] {

@@ -16,7 +16,7 @@ import (
 func TestYieldAgainstTheTable(t *testing.T) {
 	bands := []float64{0, 16, 40, 63, 80, 100}
 	mm := quantity.Must("mm")
-	yield := published.Source{Document: "EN 10025-2:2004", Place: "Table 7", Mark: basis.SecondHand}
+	yield := published.Source{Document: "EN 10025-2, 2004", Place: "Table 7", Mark: basis.SecondHand}
 	for _, row := range table(t, "steel_yield.csv", 4) {
 		grade := "S" + row[0]
 		previous := math.Inf(1)
@@ -59,7 +59,7 @@ func TestGrades(t *testing.T) {
 // whole MPa, and E_0,05 as 0.67 of the mean modulus of softwood and 0.84 of
 // that of hardwood; means 8, 11, 12, 11 and 13 GPa (from memory).
 func TestTimberClasses(t *testing.T) {
-	rules := published.Source{Document: "EN 384:2004 and EN 338:2009", Place: "formulas of the classes", Mark: basis.Memory}
+	rules := published.Source{Document: "EN 384, 2004, and EN 338, 2009", Place: "formulas of the classes", Mark: basis.Memory}
 	for class, c := range map[string]struct{ bending, mean, share float64 }{
 		"C16": {16, 8, 0.67}, "C24": {24, 11, 0.67}, "C30": {30, 12, 0.67}, "D30": {30, 11, 0.84}, "D40": {40, 13, 0.84},
 	} {

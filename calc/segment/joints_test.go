@@ -433,7 +433,7 @@ func TestRulesByHand(t *testing.T) {
 	// the head. 4 + 12 + 4 and 7 + 9 + 4 are 20 and cost 3.0; the former takes
 	// more of the first line. 7 + 4 + 4 + 4 = 19 costs 3.0 with a joint more.
 	assert.Equal(t, []int{3, 0, 3}, best.Sequence)
-	assert.Equal(t, int64(30000), best.Cost)
+	whole(t, byHand, "19 m with a middle 12 and a starter 7: cost [0.1 mm]", 30000, best.Cost)
 	assert.Equal(t, []int64{40000, 160000}, best.Heights(roles))
 	assert.Equal(t, quantity.Length(-6), plain.Level(40000))
 }

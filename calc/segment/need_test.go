@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"gaugewright/calc/published"
 	"gaugewright/calc/quantity"
 	. "gaugewright/calc/segment"
 	"gaugewright/calc/working"
@@ -30,10 +31,10 @@ func TestNeedByHand(t *testing.T) {
 	} {
 		head, err := HeadAtSet(c.cutoff, c.bars, c.platform, c.grip, c.follower)
 		require.NoError(t, err, c.why)
-		assert.InDelta(t, float64(c.head), float64(head), 1e-12, c.why)
+		published.Check(t, byHand, "head at set, "+c.why+" [m]", quantity.Print(float64(c.head), 2, quantity.Point), float64(head), published.Within(1e-12, ""))
 		need, err := Need(head, c.toe)
 		require.NoError(t, err, c.why)
-		assert.InDelta(t, float64(c.need), float64(need), 1e-12, c.why)
+		published.Check(t, byHand, "needed length, "+c.why+" [m]", quantity.Print(float64(c.need), 2, quantity.Point), float64(need), published.Within(1e-12, ""))
 
 		hold(t, HeadAtSetRule, float64(head), float64(c.cutoff), float64(c.bars), float64(c.platform), float64(c.grip), float64(c.follower))
 		hold(t, NeedRule, float64(need), float64(head), float64(c.toe))
