@@ -103,7 +103,7 @@ func (w *judge) uncertain(y way, set working.In) {
 		a.UncertaintyNeeds = d.needs
 		return
 	}
-	at, err := w.budgetAt(y, "uncertainty", set, !y.by.jacks())
+	at, err := w.budgetAt(y, "uncertainty", set, w.parts || !y.by.jacks())
 	if err != nil {
 		a.UncertaintyFault = w.fault(err)
 		return
@@ -114,7 +114,7 @@ func (w *judge) uncertain(y way, set working.In) {
 			a.EfficiencyShare = share(working.Of[quantity.Ratio]{V: quantity.Ratio(p.Share), Ref: w.book.Place("uncertainty.share/" + strconv.Itoa(i+1))})
 		}
 	}
-	w.atSet = at
+	w.atSet, w.madeWay = at, y
 }
 
 // fault is the sentence of an error of a certificate.
@@ -147,4 +147,105 @@ func (w *judge) chances(name string, load working.In, at worked, set, limit work
 		passed = chance(".passed", of)
 	}
 	return short, passed
+}
+
+// Doubts is the budget of the load at the set reading of a pile.
+type Doubts struct {
+	U, K    *Number
+	Freedom float64 // effective; infinite where every doubt is certain
+	Rows    []DoubtRow
+	// Exact is the reading for the set load by the certificate, before it is
+	// rounded, Low and High its limits at 95 % by the scatter of the certificate
+	// alone; LimitsFault says why there are none.
+	Exact, Low, High *Number
+	LimitsFault      *Note
+	Short, Passed    *Number // chances at the set reading
+}
+
+// DoubtRow is one term.
+type DoubtRow struct {
+	Key          string
+	Shape        calibration.Shape
+	Contribution *Number // standard uncertainty of the load from it
+	Freedom      float64
+	Share        *Number
+	Without      *Number // U with this term set to zero
+}
+
+// Doubts lists what the doubt at the set reading of a pile is made of; it has no
+// rows while there is no set reading or its doubt is not known. ok is false
+// where there is no such pile.
+func (j *Job) Doubts(id string, b *working.Book) (d Doubts, ok bool) {
+	p, ok := j.Job.Pile(id)
+	if !ok {
+		return d, false
+	}
+	if b == nil {
+		b = working.NewPlaces("")
+	}
+	a := Answer{ID: id, Governs: -1}
+	w := &judge{Job: j, pile: p, book: b.Under(id + "/"), answer: &a, parts: true}
+	w.gather()
+	if w.raking() {
+		return d, true
+	}
+	w.reading()
+	if a.Uncertainty == nil {
+		return d, true
+	}
+	budget := w.atSet.budget
+	d.U, d.Freedom = a.Uncertainty, budget.DF
+	kRef := w.book.Place("uncertainty.k")
+	if budget.DF-budget.DF != 0 { // infinite: the figure of the normal distribution
+		kRef = "basis:" + calibration.NormalFigure
+	}
+	d.K = &Number{V: budget.K, Unit: quantity.Must(""), Decimals: 3, Ref: kRef}
+	percent := func(v float64, name string) *Number {
+		return &Number{V: v, Unit: quantity.Must("%"), Decimals: 1, Ref: w.book.Place(name)}
+	}
+	for i, part := range budget.Parts {
+		n := strconv.Itoa(i + 1)
+		row := DoubtRow{Key: part.Key, Shape: part.Shape, Freedom: part.DF, Share: percent(part.Share, "uncertainty.share/"+n)}
+		row.Contribution = w.force(working.Of[quantity.Force]{V: quantity.Force(part.Contribution), Ref: w.book.Place("uncertainty.term/" + part.Key)})
+		row.Contribution.Decimals++
+		row.Without = w.force(working.Of[quantity.Force]{V: quantity.Force(part.Without), Ref: w.book.Place("uncertainty.without/" + n)})
+		if part.Without == 0 {
+			row.Without.Ref = "" // nothing is left to work out
+		}
+		d.Rows = append(d.Rows, row)
+	}
+	w.aboutReading(&d)
+	return d, true
+}
+
+// aboutReading adds the limits of the reading by the certificate, and the
+// chances at the set reading.
+func (w *judge) aboutReading(d *Doubts) {
+	a := w.answer
+	y := w.madeWay
+	if y.by != nil {
+		g := y.gauging(y.low)
+		in, err := g.Limits(quantity.Force(a.SetLoad.V), level())
+		exact, _ := g.Reading(quantity.Force(a.SetLoad.V))
+		at := func(v float64, name string) *Number {
+			n := w.pressure(working.Of[quantity.Pressure]{V: quantity.Pressure(v), Ref: w.book.Place("setReading.exact" + name)}, "")
+			n.Decimals += 2
+			return n
+		}
+		d.Exact = at(float64(exact), "")
+		if err != nil {
+			d.LimitsFault = w.fault(err)
+		} else {
+			d.Low, d.High = at(in.Low, ".low"), at(in.High, ".high")
+		}
+	}
+	set := working.In{V: a.Set.V, Ref: a.Set.Ref}
+	load, _ := w.loadAt(y, "uncertainty.load", set, w.doubt.mid)
+	var least working.In
+	for _, l := range a.Limits {
+		if l.State == window.Entered && l.Value.Unit.Dim == quantity.Forces && (least.V == 0 || l.Value.V < least.V) {
+			least = working.In{V: l.Value.V, Ref: l.Value.Ref}
+		}
+	}
+	d.Short, d.Passed = w.chances("chance", load.In(), w.atSet, working.In{V: a.SetLoad.V, Ref: a.SetLoad.Ref}, least)
 }

@@ -132,7 +132,9 @@ type judge struct {
 	sectionMade *section
 	doubt       *doubt
 	guardFault  *Note  // why there is no guarded reading
-	atSet       worked // the doubt at the set reading
+	parts       bool   // the doubt at the set reading is wanted term by term
+	atSet       worked // that doubt
+	madeWay     way    // by which it was found
 	refused     bool
 	unused      []string            // certificates that the circuit does not go by
 	plainSet    quantity.Pressure   // set reading without the guard

@@ -22,6 +22,18 @@ func (w Worked) High(name string) Of {
 	return w.put(name, fitted, "high", "x_high", "max("+w.over("x#")+")", inX, w.Curve.High)
 }
 
+// MeanSlope puts the slope of the chord over the range on paper; for a line it
+// is b_1 itself.
+func (w Worked) MeanSlope(name string) Of {
+	if w.Curve.Degree == Line {
+		return w.B[1]
+	}
+	w.know("x_high", inX, w.High(name+".high").In())
+	low := w.put(name+".low", fitted, "low", "x_low", "min("+w.over("x#")+")", inX, w.Curve.Low)
+	w.know("x_low", inX, low.In())
+	return w.put(name, fitted, "meanSlope", "b", "b_1 + b_2*(x_low + x_high)", slopes, w.Curve.B[1]+float64(w.Curve.B[2]*(w.Curve.Low+w.Curve.High)))
+}
+
 // polynomial is f of x.
 func (w *Worked) polynomial() string {
 	if w.Curve.Degree == Line {

@@ -40,8 +40,9 @@ func (f *file) showCutting(r *document.Node) *document.Node {
 		with("groups", document.NewList(newGroup(words.Say("cutting.piles"), "", nil, lines...))).
 		with("count", whole(len(piles))).with("from", whole(from))
 	if open > 0 && !f.readOnly {
-		s = s.with("sign", newObject().with("do", text("release")).with("label", text(words.Say("release.sign", itoa(open)))).
-			with("says", text(words.Say("release.says"))).Node)
+		sign := words.Say("release.sign", itoa(open))
+		s = s.with("boxes", document.NewList(box("release", sign, words.Say("release.says"), sign, nil,
+			plainInput("name", words.Say("sign.name")), plainInput("role", words.Say("sign.role")))))
 	}
 	return s.Node
 }

@@ -9,7 +9,9 @@
 //
 // A request brings its own ids and times: there is no clock and no randomness
 // here, so the same requests in the same order give the same documents, and a
-// host can replay its journal. A panic never crosses the desk.
+// host can replay its journal. It may also bring the day on which it is asked,
+// "day", by which certificates hold; it changes what is shown, never a document.
+// A panic never crosses the desk.
 package desk
 
 import (
@@ -18,7 +20,10 @@ import (
 )
 
 // Desk holds the open documents by name. It belongs to one goroutine.
-type Desk struct{ files map[string]*file }
+type Desk struct {
+	files map[string]*file
+	day   string // of the latest request that brought one
+}
 
 // New returns a desk without documents.
 func New() *Desk { return &Desk{files: map[string]*file{}} }
@@ -43,6 +48,9 @@ func (d *Desk) Call(request string, data []byte) (answer string, out []byte) {
 
 func (d *Desk) answer(r *document.Node, data []byte) (*document.Node, []byte) {
 	verb, name := r.Get("verb").Text(), r.Get("doc").Text()
+	if day := r.Get("day").Text(); day != "" {
+		d.day = day
+	}
 	switch verb {
 	case "open":
 		return d.open(r, name, data), nil
@@ -54,6 +62,7 @@ func (d *Desk) answer(r *document.Node, data []byte) (*document.Node, []byte) {
 	if f == nil {
 		return refusal("desk.document", name), nil
 	}
+	f.on(d.day)
 	switch verb {
 	case "enter":
 		return f.enter(r, data), nil

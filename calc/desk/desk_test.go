@@ -409,7 +409,7 @@ func TestEveryFormShowsItsFields(t *testing.T) {
 	x := newTable(t)
 	x.fill()
 	for path, fields := range map[string]int{
-		"/now": 5, "/now/rigs/" + rigID: 31, circuit: 17, "/now/gauges/" + gaugID: 7, "/now/pileTypes/t1": 18,
+		"/now": 5, "/now/rigs/" + rigID: 31, circuit: 18, "/now/gauges/" + gaugID: 7, "/now/pileTypes/t1": 18,
 		"/now/criteria/" + critID: 20, "/now/piles/" + pileID: 20,
 	} {
 		v := x.show("form", `,"path":`+quote(path))
@@ -462,18 +462,18 @@ func TestLabels(t *testing.T) {
 func TestAssess(t *testing.T) {
 	data, err := os.ReadFile("../../examples/quay-shed.json")
 	require.NoError(t, err)
-	out, complaints := desk.Assess(data)
+	out, complaints := desk.Assess(data, "2026-11-10")
 	require.Empty(t, complaints)
 	answer, found := document.Read(out)
 	require.True(t, found.None())
 	assert.Equal(t, 8, answer.Get("piles").Len())
 	assert.Equal(t, "15.0", answer.At("/piles/0/setReading/says").Text())
 
-	_, complaints = desk.Assess([]byte(strings.Replace(string(data), `"180 t"`, `"180 ton"`, 1)))
+	_, complaints = desk.Assess([]byte(strings.Replace(string(data), `"180 t"`, `"180 ton"`, 1)), "")
 	require.Len(t, complaints, 1)
 	assert.Contains(t, complaints[0], "/mass")
 	assert.Contains(t, complaints[0], "Allowed units: t, kg")
-	_, complaints = desk.Assess(data[:1000])
+	_, complaints = desk.Assess(data[:1000], "")
 	require.Len(t, complaints, 1)
 	assert.Contains(t, complaints[0], "Line")
 	formatted, complaints := desk.Format(data)

@@ -23,6 +23,9 @@ import (
 //	unwaive path
 //	strike  path, why: strikes a thing out
 //	survey  pile, typed, ids: the level of a head as measured, a record
+//	zero    gauge, typed, name, ids: what a gauge shows without pressure, a record
+//	compareGauges  gauge, other, typed, typedOther, name, ids: two gauges on one
+//	        circuit at the same moment, a record
 //	release name, role, ids: a person releases the surveyed piles to cut
 //	title   title: names the job
 //	use     trial: takes over a trial, as one entry
@@ -58,6 +61,10 @@ func (f *file) enter(r *document.Node, data []byte) *document.Node {
 		answer = f.strike(r)
 	case "survey":
 		answer = f.survey(r)
+	case "zero":
+		answer = f.zero(r)
+	case "compareGauges":
+		answer = f.compareGauges(r)
 	case "release":
 		answer = f.release(r)
 	case "title":
@@ -322,6 +329,16 @@ func (f *file) add(r *document.Node) *document.Node {
 		}
 		added = path
 		set(document.Join(path+"/"+collection, id(0)), blank())
+	case "certificate":
+		added = "/now/certificates/" + id(0)
+		thing, by, ok := f.newCertificate(path)
+		if !ok {
+			return refusal("desk.path", path)
+		}
+		set(added, thing)
+		if by != "" {
+			set(by, text("certificate"))
+		}
 	case "gauge", "type", "pile", "stock", "strata", "criterion", "pileGroup":
 		collection := map[string]string{"pileGroup": "groups", "strata": "strata", "gauge": "gauges", "type": "pileTypes", "pile": "piles", "stock": "stock", "criterion": "criteria"}[what]
 		added = "/now/" + collection + "/" + id(0)

@@ -48,6 +48,13 @@ func (f *file) judge() *assess.Job {
 	return f.judged
 }
 
+// on sets the day of use.
+func (f *file) on(day string) {
+	if f.day != day {
+		f.day, f.judged, f.orderMade = day, nil, nil
+	}
+}
+
 // twoValues stands in a contested field of the judge's tree. It is no quantity,
 // no choice and no id, so nothing can be computed with it.
 const twoValues = "two values"
@@ -158,6 +165,7 @@ func (d *Desk) open(r *document.Node, name string, data []byte) *document.Node {
 		return refused
 	}
 	d.files[name] = f
+	f.on(d.day)
 	f.takeUpPending()
 	return f.openAnswer()
 }

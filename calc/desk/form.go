@@ -18,7 +18,7 @@ func (f *file) field(path string) *document.Node {
 	}
 	key := strings.TrimPrefix(field.Key(), "field.")
 	kinds := map[job.Kind]string{job.Quantity: "quantity", job.Words: "text", job.Choice: "choice", job.Reference: "reference", job.Count: "count",
-		job.Date: "text", job.Instant: "text", job.Columns: "text"}
+		job.Date: "text", job.Instant: "text", job.Columns: "text", job.Lines: "lines"}
 	label, kind := words.Say(field.Key()), kinds[field.Kind]
 	switch key {
 	case "criteria.package":
@@ -43,6 +43,9 @@ func (f *file) field(path string) *document.Node {
 	}
 	if f.contested(path) {
 		o = o.with("contested", yes(true))
+	}
+	if field.Kind == job.Lines && f.root.At(path).Len() > 0 {
+		stored, typed, echo = "lines", f.pointsTyped(path), words.Say("points.count", itoa(f.root.At(path).Len()))
 	}
 	switch stored {
 	case "":
@@ -148,6 +151,11 @@ func (f *file) things(collection string) []thing {
 			c, _ := j.Criterion(id)
 			add(id, c.Name)
 		}
+	case "certificates":
+		for _, id := range j.Certificates() {
+			c, _ := j.Certificate(id)
+			add(id, c.Number)
+		}
 	case "groups":
 		for _, id := range j.Groups() {
 			add(id, j.GroupName(id))
@@ -158,11 +166,15 @@ func (f *file) things(collection string) []thing {
 
 // section is a part of a form.
 type section struct {
-	title string
-	paths []string
-	links []thing // id is the path of another form
-	adds  []addition
+	title  string
+	paths  []string
+	links  []thing // id is the path of another form
+	sheets []sheetLink
+	adds   []addition
 }
+
+// sheetLink leads to a sheet about a thing.
+type sheetLink struct{ label, view, of string }
 
 type addition struct{ what, path string }
 
@@ -187,6 +199,9 @@ func (f *file) showForm(r *document.Node) *document.Node {
 		}
 		for _, l := range s.links {
 			links.Append(newObject().with("label", text(l.name)).with("path", text(l.id)).Node)
+		}
+		for _, l := range s.sheets {
+			links.Append(newObject().with("label", text(l.label)).with("path", text("")).with("sheet", text(l.view)).with("of", text(l.of)).Node)
 		}
 		for _, a := range s.adds {
 			adds.Append(newObject().with("label", text(words.Say("add."+a.what))).with("what", text(a.what)).with("path", text(a.path)).Node)
@@ -227,7 +242,7 @@ func (f *file) formAt(path string) (form, bool) {
 	switch {
 	case len(names) == 1:
 		links := []thing{{"/now/stock", say("thing.stock")}, {"/now/strata", say("thing.strata")}}
-		for _, c := range []struct{ collection, word string }{{"rigs", "rig"}, {"pileTypes", "type"}, {"criteria", "criterion"}, {"groups", "pileGroup"}} {
+		for _, c := range []struct{ collection, word string }{{"rigs", "rig"}, {"pileTypes", "type"}, {"criteria", "criterion"}, {"certificates", "certificate"}, {"groups", "pileGroup"}} {
 			for _, t := range f.things(c.collection) {
 				links = append(links, thing{"/now/" + c.collection + "/" + document.Escape(t.id), say("thing."+c.word) + ": " + t.name})
 			}
@@ -254,7 +269,10 @@ func (f *file) formAt(path string) (form, bool) {
 		g, _ := j.Gauge(names[2])
 		return form{title: say("thing.gauge"), name: g.Serial, limit: "gauge", sections: []section{
 			{title: say("thing.dial"), paths: below(path, "serial", "fullScale", "division", "class", "share", "zeroError", "celsius")},
+			f.certificatesOf("", "", names[2], path),
 		}}, true
+	case "certificates":
+		return f.certificateForm(path, names[2]), true
 	case "pileTypes":
 		p, _ := j.PileType(names[2])
 		return form{title: say("thing.type"), name: p.Name, limit: "pile", sections: []section{
@@ -399,12 +417,12 @@ func (f *file) circuitForm(path, rig, id string) (form, bool) {
 	}
 	made.sections[len(made.sections)-1].adds = []addition{{"group", path}}
 	weights := section{title: words.Say("thing.weights"), paths: below(path, "maxPressure", "reliefValve", "returnPressure", "stroke", "onHead", "onHeadUncertainty", "onHeadInMass")}
-	eta := section{title: words.Say("thing.efficiency"), paths: below(path, "efficiency/low", "efficiency/high", "efficiency/basis")}
+	eta := section{title: words.Say("thing.efficiency"), paths: below(path, "loadBy", "efficiency/low", "efficiency/high", "efficiency/basis")}
 	gauge := section{title: words.Say("thing.gauge"), paths: below(path, "gauge")}
 	if g, ok := f.job().Gauge(c.Gauge); ok {
 		gauge.links = []thing{{g.Path, words.Say("thing.gauge") + ": " + named(g.Serial)}}
 	}
-	made.sections = append(made.sections, weights, eta, gauge)
+	made.sections = append(made.sections, weights, eta, f.certificatesOf(rig, id, c.Gauge, path), gauge)
 	return made, true
 }
 

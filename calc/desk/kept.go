@@ -81,7 +81,7 @@ func (f *file) lacks(c job.Circuit) []string {
 	g, hasGauge := f.job().Gauge(c.Gauge)
 	lack(complete, "field.rigs.circuits.groups")
 	lack(c.OnHead.Known(), "field.rigs.circuits.onHead")
-	lack(c.Low.Known(), "field.rigs.circuits.efficiency.low")
+	lack(c.Low.Known() || c.LoadBy == "certificate", "field.rigs.circuits.efficiency.low")
 	lack(hasGauge && g.Division.Known(), "field.gauges.division")
 	return list
 }
@@ -105,12 +105,14 @@ func (f *file) showParcel(r *document.Node) *document.Node {
 		if !ok {
 			return
 		}
+		dials := map[string]bool{}
 		for _, cid := range taken.Circuits() {
 			c, _ := taken.Circuit(cid)
 			put("gauges", c.Gauge)
+			dials[c.Gauge] = c.Gauge != ""
 		}
 		for cert, thing := range f.root.Get("now").Get("certificates").Members() {
-			if thing.Get("rig").Text() == id {
+			if thing.Get("rig").Text() == id || thing.Get("kind").Text() == "gauge" && dials[thing.Get("gauge").Text()] {
 				put("certificates", cert)
 				put("gauges", thing.Get("gauge").Text())
 			}

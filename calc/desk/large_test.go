@@ -139,7 +139,7 @@ func BenchmarkLargeAssessAll(b *testing.B) {
 	data := budgetJob()
 	b.ReportAllocs()
 	for b.Loop() {
-		desk.Assess(append([]byte(nil), data...))
+		desk.Assess(append([]byte(nil), data...), "")
 	}
 }
 

@@ -36,7 +36,7 @@ func (f *file) readings(o object, a assess.Answer) object {
 	}
 	o = o.with("guardSays", text(words.Say(guard))).with("guard", f.field("/now/guard"))
 	o = o.with("bar", f.bar(a)).with("limits", f.limits(a)).with("cautions", texts(cautions()))
-	return o
+	return o.with("doubt", f.doubtLine(a))
 }
 
 // notes are those of a pile, with the warnings about its criterion.
@@ -72,6 +72,11 @@ func (f *file) big(a assess.Answer) string {
 func (f *file) efficiency(a assess.Answer) *document.Node {
 	if a.Low == nil {
 		return document.NewNull()
+	}
+	if u := a.Certificate; u != nil {
+		low, high := f.textOf(a.Low), f.textOf(a.High)
+		return newObject().with("head", text(words.Say("efficiency.jacks"))).with("says", text(words.Say("efficiency.two", low, high))).
+			with("note", text(words.Say("note.gaugeOnly", named(u.Number), low, high))).with("kind", text("gauge calibrated")).Node
 	}
 	// The head is short, so that it can stand as large as the reading itself.
 	o := newObject().with("head", text(words.Say("efficiency.head")))

@@ -24,6 +24,9 @@ import (
 //	cutting  the list for the crew that cuts, a page at a time: from, count
 //	lengths  lengths for payment by pile type, a page of piles: from, count
 //	order    the order list of the job, a page of its piles: from, count
+//	doubt    what the doubt at the set reading of the pile "of" is made of
+//	certificate  what follows from the certificate "of" by itself
+//	gauge    the checks of the gauge "of": zero, and against others
 //	form     the fields of the thing at "path"
 //	kept     the rigs and pile types that can be taken
 //	parcel   a rig, a type or all of them, to be taken into another document
@@ -74,6 +77,12 @@ func (f *file) view(r *document.Node, data []byte) *document.Node {
 		return f.showCutting(r)
 	case "lengths":
 		return f.showLengths(r)
+	case "doubt":
+		return f.showDoubt(r)
+	case "certificate":
+		return f.showCertificate(r)
+	case "gauge":
+		return f.showGauge(r)
 	case "form":
 		return f.showForm(r)
 	case "kept":

@@ -42,7 +42,7 @@ func (f *file) trial(list *document.Node) (*file, *document.Node) {
 	if unread := f.root.Get("unread"); unread != nil {
 		root.Set("unread", unread.Clone())
 	}
-	t := &file{root: root, choices: f.choices, levels: f.levels, readOnly: f.readOnly, tried: map[string]bool{}}
+	t := &file{root: root, choices: f.choices, levels: f.levels, day: f.day, readOnly: f.readOnly, tried: map[string]bool{}}
 	touched := map[string]bool{}
 	for _, one := range signFirst(list) {
 		path := one.Get("path").Text()

@@ -23,6 +23,9 @@ func (f *file) typed(r *document.Node, path, typed string) *document.Node {
 	if !ok || !f.owned(path) {
 		return refusal("desk.path", path)
 	}
+	if field.Kind == job.Lines {
+		return f.typedPoints(r, path, typed)
+	}
 	value, p := f.read(field, path, typed)
 	if p != nil {
 		answer := f.put(r, path, "", true)
@@ -41,7 +44,13 @@ func (f *file) read(field job.Field, path, typed string) (value string, p *probl
 	clean := strings.TrimSpace(typed)
 	switch field.Kind {
 	case job.Lines:
-		return "", &problem{code: "typed.form", found: clean, allowed: field.Pattern}
+		_, _, p := f.readPoints(path, typed)
+		return "", p
+	case job.Columns:
+		value = strings.Join(pointWords(strings.ReplaceAll(clean, ",", " ")), " ")
+		if value != "" && !columnsOf(value) {
+			return "", &problem{code: "typed.columns", found: "MPa kN"}
+		}
 	case job.Words:
 		if len(clean) > mostWords {
 			return "", &problem{code: "typed.range", found: clean[:40], allowed: "500"}
@@ -93,6 +102,9 @@ func (f *file) cross(path, value string) *problem {
 		return nil
 	}
 	names, _ := document.Split(path)
+	if len(names) == 4 && names[1] == "certificates" && names[3] == "columns" {
+		return f.pointsFit(strings.TrimSuffix(path, "/columns"), "", value, nil)
+	}
 	if len(names) < 3 || names[1] != "rigs" {
 		return nil
 	}

@@ -7,12 +7,14 @@ import (
 	"gaugewright/calc/words"
 )
 
-// Assess reads a job file and returns the answers of all its piles as JSON.
+// Assess reads a job file and returns the answers of all its piles as JSON, as
+// of a day, YYYY-MM-DD, by which certificates hold.
 // The fields, by name; a number is {"says", "unit", "rounded", "open"} as
 // everywhere, and null where it is not known:
 //
 //	format          "gaugewright answer"
 //	job, title      as in the file
+//	day             the day by which certificates hold
 //	piles[]         one answer a pile, in the natural order of the marks
 //	  pile, mark    id and mark
 //	  state         incomplete | limit missing | closed | open | refused
@@ -22,6 +24,8 @@ import (
 //	                be computed, so look at state before using it
 //	  loadAtSet     load at the set reading with the low efficiency
 //	  mostAtSet     the same with the high efficiency
+//	  uncertainty   of the load at the set reading, 95 %; null where not known
+//	  certificate   number of the certificate it goes by, "" for none
 //	  neverExceed   rounded down to a division; null while a limit is missing
 //	  governs       kind of the limit that gives neverExceed, "" for none
 //	  limits[]      kind, state (entered | waived | missing), value, reading, use
@@ -34,18 +38,19 @@ import (
 //	                saw, cut, above, short, buildUp, needs[], notes[]
 //
 // Where the file is bad, the complaints come back instead, one sentence each.
-func Assess(data []byte) (answer []byte, complaints []string) {
+func Assess(data []byte, day string) (answer []byte, complaints []string) {
 	f, complaints := readWhole(data)
 	if complaints != nil {
 		return nil, complaints
 	}
+	f.on(day)
 	piles := document.NewList()
 	for _, id := range f.job().Piles() {
 		a, _ := f.answer(id)
 		piles.Append(f.whole(a))
 	}
 	return newObject().with("format", text("gaugewright answer")).with("job", text(f.job().ID())).
-		with("title", text(f.job().Title())).with("piles", piles).Stable(), nil
+		with("title", text(f.job().Title())).with("day", text(day)).with("piles", piles).Stable(), nil
 }
 
 // Format reads a job file and returns it in the layout of files.
@@ -141,7 +146,14 @@ func (f *file) whole(a assess.Answer) *document.Node {
 		with("needs", said(h.Needs)).with("notes", texts(words.Notes(h.Notes)))
 	return newObject().with("pile", text(a.ID)).with("mark", text(a.Mark)).with("state", text(string(a.State))).with("needs", said(a.Needs)).
 		with("setLoad", f.says(a.SetLoad)).with("setReading", f.says(a.Set)).with("loadAtSet", f.says(a.LoadAtSet)).with("mostAtSet", f.says(a.Most)).
-		with("neverExceed", f.says(a.Never)).with("governs", text(governs)).with("limits", limits).with("ballast", f.says(a.Ballast)).
+		with("uncertainty", f.says(a.Uncertainty)).with("certificate", text(certificateOf(a))).with("neverExceed", f.says(a.Never)).with("governs", text(governs)).with("limits", limits).with("ballast", f.says(a.Ballast)).
 		with("reasons", texts(words.Notes(a.Reasons))).with("ways", texts(words.Notes(a.Ways))).with("notes", texts(words.Notes(a.Notes))).
 		with("segments", segments.Node).with("head", head.Node).Node
+}
+
+func certificateOf(a assess.Answer) string {
+	if a.Certificate == nil {
+		return ""
+	}
+	return a.Certificate.Number
 }

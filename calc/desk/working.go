@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"strconv"
 	"strings"
 
 	"gaugewright/calc/assess"
@@ -38,6 +39,12 @@ func (f *file) showWorking(r *document.Node) *document.Node {
 	if strings.HasPrefix(ref, orderSteps) || strings.HasPrefix(ref, lengthSteps) {
 		return f.sumStep(ref)
 	}
+	if strings.HasPrefix(ref, assess.CertificateSteps) {
+		return f.certificateStep(ref)
+	}
+	if strings.HasPrefix(ref, assess.GaugeSteps) {
+		return f.gaugeStep(ref)
+	}
 	if step, ok := f.conversionStep(ref); ok {
 		return step
 	}
@@ -45,6 +52,10 @@ func (f *file) showWorking(r *document.Node) *document.Node {
 	book := working.NewBook("")
 	a, ok := f.judge().Whole(pile, book)
 	step := book.Find(ref)
+	if ok && step == nil { // what only the list of doubts works out
+		f.judge().Doubts(pile, book)
+		step = book.Find(ref)
+	}
 	if !ok || step == nil {
 		return refusal("desk.missing", ref)
 	}
@@ -134,6 +145,10 @@ func (f *file) showFigure(id string) *document.Node {
 func (f *file) showStated(path string) *document.Node {
 	n := f.root.At(path)
 	raw := n.Text()
+	whole, list := strings.CutSuffix(path, "/"+lastName(path))
+	if field, ok := job.FieldAt(whole); ok && list && field.Kind == job.Lines {
+		return f.showPoint(whole, path)
+	}
 	title, typed, conversion := words.Say("leaf.stated"), raw, ""
 	if field, ok := job.FieldAt(path); ok {
 		title = words.Say(field.Key())
@@ -161,6 +176,38 @@ func (f *file) showStated(path string) *document.Node {
 	}
 	return okay().with("title", text(title)).with("result", text(typed)).with("stated", stated.Node).Node
 }
+
+// showPoint shows a point of a certificate as it was stated, with its units.
+func (f *file) showPoint(list, path string) *document.Node {
+	field, _ := job.FieldAt(list)
+	at := document.NewMap()
+	columns := strings.Fields(f.root.At(strings.TrimSuffix(list, "/"+lastName(list)) + "/columns").Text())
+	var parts []string
+	for i, digits := range strings.Fields(f.root.At(path).Text()) {
+		says := quantity.Localise(digits, f.job().Sign())
+		if i < len(columns) {
+			says += " " + columns[i]
+		}
+		parts = append(parts, says)
+	}
+	says := strings.Join(parts, words.Say("point.and"))
+	stated := object{at}.with("typed", text(says)).with("conversion", text("")).with("path", text(list))
+	if o, ok := history.LastOf(f.root, strings.TrimPrefix(list, "/now")); ok {
+		stated = stated.with("by", text(o.Who)).with("at", text(o.At)).with("device", text(o.Device))
+	}
+	return okay().with("title", text(words.Say("point.title", words.Say(field.Key()), pointNumber(path)))).with("result", text(says)).with("stated", stated.Node).Node
+}
+
+// pointNumber counts a point from one.
+func pointNumber(path string) string {
+	n, err := strconv.Atoi(lastName(path))
+	if err != nil {
+		return ""
+	}
+	return itoa(n + 1)
+}
+
+func lastName(path string) string { return path[strings.LastIndexByte(path, '/')+1:] }
 
 // conversion writes a stated value in the coherent unit: "15.0 MPa x 1000 =
 // 15000 kPa"; blank where the unit is the coherent one.

@@ -58,3 +58,6 @@ func compareDigits(a, b string) int {
 	}
 	return 0
 }
+
+// Natural says whether a name stands before another as people order them.
+func Natural(a, b string) bool { return compareNatural(a, b) < 0 }

@@ -115,6 +115,10 @@ var spoken = map[string]string{
 	"tonne": "t", "tonnes": "t", "kips": "kip", "bars": "bar", "foot": "ft", "feet": "ft", "inch": "in", "inches": "in",
 }
 
+// Coherent returns the coherent unit of any dimension, for numbers that have no
+// unit of their own in the list.
+func Coherent(d Dimension) Unit { return Unit{Symbol: d.Coherent(), Dim: d, num: 1, den: 1} }
+
 // ambiguousTon are words that stand for three forces and three masses. They
 // are never read. massWord are masses that people write for the force of
 // their weight; where a force is asked they are not read either.

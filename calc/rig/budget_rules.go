@@ -110,15 +110,14 @@ func (w *budgetWork) contribution(t calibration.Part) working.In {
 	case "division":
 		formula = "b*d/2/sqrt(3)"
 	case "fit":
-		u := w.at.Fit.DoubtAt(w.name+".curve", w.x, 1).In()
-		w.s.Know("u", w.By.ObservedDim(), u)
 		formula = times(w.factor(), "u")
 		if w.By.ReferenceSet {
 			formula += "/f_1"
 		}
 		if working.Bare(formula) {
-			return u // that of the load already
+			return w.at.Fit.DoubtAt(w.name+".term/fit", w.x, 1).In() // that of the load already
 		}
+		w.s.Know("u", w.By.ObservedDim(), w.at.Fit.DoubtAt(w.name+".curve", w.x, 1).In())
 	case "reference":
 		formula = times(w.factor(), w.said()) + "*U_r/k"
 	case "efficiency":

@@ -19,7 +19,32 @@ var certificateKeys = [][2]string{
 	{"F", "load"}, {"eta", "efficiency"}, {"A", "area"}, {"p", "reading"}, {"W", "onHead"}, {"p_t", "truePressure"}, {"f", "certificateLoad"}, {"n", "cylinders"},
 	{"U", "expanded"}, {"F_b", "bound"}, {"b", "loadSlope"}, {"f_1", "curveSlope"}, {"c", "gaugeClass"}, {"S", "fullScale"}, {"d", "division"},
 	{"tau", "perKelvin"}, {"dT", "warmth"}, {"z", "zeroError"}, {"u", "curveDoubt"}, {"U_r", "referenceExpanded"}, {"k", "referenceCoverage"},
-	{"eta_lo", "efficiencyLow"}, {"eta_hi", "efficiencyHigh"}, {"w", "onHeadLimit"}, {"r", "doubtOfDoubt"}, {"nu", "freedom"},
+	{"eta_lo", "efficiencyLow"}, {"eta_hi", "efficiencyHigh"}, {"w", "onHeadLimit"}, {"r", "doubtOfDoubt"}, {"nu", "freedom"}, {"s", "slopeShare"},
+}
+
+// OneCylinderRule is the area of one of n equal cylinders; its inputs are A, n.
+var OneCylinderRule = working.Rule{Key: "rig.oneCylinder", Symbol: "A_1", Formula: "A/n", Dim: quantity.Areas, Decimals: 9, Basis: "rig.area",
+	Inputs: []working.Symbol{{Name: "A", Dim: quantity.Areas, Key: "area"}, {Name: "n", Dim: quantity.Dimensionless, Key: "cylinders"}}}
+
+// WorkShare puts the slope, reference over reading, as a share of what theory
+// says on paper: of theory, an area, or of 1 for a gauge.
+func (k Calibrated) WorkShare(b *working.Book, name string, fit calibration.Worked, theory working.In) calibration.Of {
+	rise := fit.MeanSlope(name + ".slope")
+	s := calibration.NewSheet(b, certificateKeys)
+	s.Know("f_1", k.ObservedDim().Over(k.SetDim()), rise.In())
+	s.Know("A", quantity.Areas, theory)
+	formula := "f_1"
+	switch {
+	case k.Kind != GaugeAlone && k.ReferenceSet:
+		formula = "1/(f_1*A)"
+	case k.Kind != GaugeAlone:
+		formula = "f_1/A"
+	case k.ReferenceSet:
+		formula = "1/f_1"
+	default:
+		return rise
+	}
+	return s.Put(name, working.Rule{Key: "rig.share", Symbol: "s", Formula: formula, Decimals: 6, Basis: "rig.load"}, float64(k.Share))
 }
 
 // sheet makes known on a new sheet what loads are computed from.

@@ -1,7 +1,7 @@
 // Command stdio is the native shell: a verb as argument, a job file on stdin, an
 // answer on stdout. What else a verb takes is named behind it:
 //
-//	stdio assess < job.json             every pile's answer as JSON
+//	stdio assess [DAY] < job.json       every pile's answer as JSON, as of a day, today where none is given
 //	stdio format < job.json             the job in the layout of files
 //	stdio join OTHER < job.json         both copies of a job in one file; on stderr, in words, what
 //	                                    came, which fields have two values, and what is wrong
@@ -25,6 +25,7 @@ import (
 	"io"
 	"os"
 	"slices"
+	"time"
 
 	"gaugewright/calc/desk"
 )
@@ -37,7 +38,7 @@ const (
 )
 
 const usage = `usage:
-  stdio assess < job.json
+  stdio assess [DAY] < job.json
   stdio format < job.json
   stdio join OTHER < job.json
   stdio history [PATH] < job.json
@@ -47,7 +48,7 @@ const usage = `usage:
 `
 
 // counts is how many arguments a verb takes.
-var counts = map[string][]int{"assess": {0}, "format": {0}, "join": {1}, "history": {0, 1}, "compare": {1, 2}, "labels": {0}}
+var counts = map[string][]int{"assess": {0, 1}, "format": {0}, "join": {1}, "history": {0, 1}, "compare": {1, 2}, "labels": {0}}
 
 func main() { os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr)) }
 
@@ -66,7 +67,7 @@ func run(args []string, in io.Reader, out, problems io.Writer) int {
 	}
 	switch {
 	case verb == "assess":
-		return s.answer(desk.Assess(data))
+		return s.assess(data, args)
 	case verb == "format":
 		return s.answer(desk.Format(data))
 	case verb == "history":
@@ -90,6 +91,18 @@ func (s shell) answer(text []byte, complaints []string) int {
 		return s.refuse(badCommand, "the answer cannot be written: "+err.Error()+"\n")
 	}
 	return done
+}
+
+// assess answers as of a day, today by the machine's clock where none is given.
+func (s shell) assess(data []byte, args []string) int {
+	day := time.Now().Format(time.DateOnly)
+	if len(args) == 1 {
+		if _, err := time.Parse(time.DateOnly, args[0]); err != nil {
+			return s.refuse(badCommand, "the day is written like 2026-11-03\n")
+		}
+		day = args[0]
+	}
+	return s.answer(desk.Assess(data, day))
 }
 
 func (s shell) refuse(status int, says string) int {
