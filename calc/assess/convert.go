@@ -192,6 +192,7 @@ type Card struct {
 type CardLine struct {
 	Reading     *Number
 	Least, Most *Number
+	Uncertainty *Number // nil where not known
 	Set, Never  bool
 }
 
@@ -216,7 +217,7 @@ func (j *Job) Card(a Answer, b *working.Book) (c Card) {
 		}
 		at, _ := j.Convert(a.ID, q, b)
 		c.Rows = append(c.Rows, CardLine{
-			Reading: &Number{V: float64(row.Reading), Unit: unit, Decimals: digits}, Least: at.Least, Most: at.Most, Set: row.Set, Never: row.Never,
+			Reading: &Number{V: float64(row.Reading), Unit: unit, Decimals: digits}, Least: at.Least, Most: at.Most, Uncertainty: at.Uncertainty, Set: row.Set, Never: row.Never,
 		})
 	}
 	return c

@@ -272,15 +272,23 @@ func TestGraybillAndIyer(t *testing.T) {
 // are not all right: at 98 % and two degrees of freedom it has 6.964556719 where
 // the exact 0.98 sqrt(2/(1 - 0.98^2)) is 6.964556734. Exact values are below.
 func TestStudent(t *testing.T) {
+	freedom := func(text string) float64 {
+		if text == "inf" {
+			return math.Inf(1)
+		}
+		return number(t, text)
+	}
+	g2 := published.Source{Document: guide.Document, Place: "Table G.2", Mark: basis.Memory}
+	for _, row := range table(t, "student_g2.csv")[1:] {
+		published.Check(t, g2, "95 %, nu "+row[0], row[1], Coverage(0.95, freedom(row[0])), published.Printed)
+		published.Check(t, g2, "99 %, nu "+row[0], row[2], Coverage(0.99, freedom(row[0])), published.Printed)
+	}
 	rows := table(t, "student_t_two_sided.csv")
 	levels := map[string]float64{"p68.27": 0.6827, "p90": 0.90, "p95": 0.95, "p95.45": 0.9545, "p98": 0.98, "p99": 0.99, "p99.73": 0.9973}
 	quantiles := published.Worked("Student's t, two-sided, computed by another program")
 	checked := 0
 	for _, row := range rows[1:] {
-		nu := math.Inf(1)
-		if row[0] != "inf" {
-			nu = number(t, row[0])
-		}
+		nu := freedom(row[0])
 		for i, head := range rows[0][1:] {
 			level, ok := levels[head]
 			require.True(t, ok, head)

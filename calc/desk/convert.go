@@ -62,7 +62,21 @@ func (f *file) converted(pile, typed string, unit quantity.Unit) *document.Node 
 	}
 	return o.with("echo", text(localised(q, f.job().Sign()))).with("says", text(says)).
 		with("least", f.says(either(c.Least, c.Reach))).with("most", f.says(either(c.Most, c.Within))).
-		with("movingLeast", f.says(c.MovingLeast)).with("movingMost", f.says(c.MovingMost)).with("notes", texts(words.Notes(c.Notes))).Node
+		with("movingLeast", f.says(c.MovingLeast)).with("movingMost", f.says(c.MovingMost)).with("more", f.more(c)).with("notes", texts(words.Notes(c.Notes))).Node
+}
+
+// more is how far the load at a reading may be off, and what follows from it.
+func (f *file) more(c assess.Conversion) *document.Node {
+	list := document.NewList()
+	for _, m := range []struct {
+		code string
+		n    *assess.Number
+	}{{"convert.uncertainty", c.Uncertainty}, {"convert.short", c.Short}, {"convert.passed", c.Passed}} {
+		if m.n != nil {
+			list.Append(newObject().with("label", text(words.Say(m.code))).with("value", f.says(m.n)).Node)
+		}
+	}
+	return list
 }
 
 func either(a, b *assess.Number) *assess.Number {
@@ -123,12 +137,30 @@ func (f *file) showCard(r *document.Node) *document.Node {
 	if a.Low != nil {
 		fact("efficiency", words.Say("efficiency.head")+", "+words.Say("efficiency.two", f.textOf(a.Low), f.textOf(a.High)))
 	}
+	if u := a.Certificate; u != nil {
+		left := ""
+		if u.HasLeft {
+			left = f.daysLeft(u.Left)
+		}
+		fact("certificate", words.Say("card.certificateSays", named(u.Number), u.LastDay, left))
+	}
+	if a.Uncertainty != nil {
+		fact("uncertainty", "± "+f.textOf(a.Uncertainty))
+	}
 	for _, l := range a.Limits {
 		if l.PitchingReading != nil {
 			fact("pitching", words.Say("card.notAbove", f.textOf(l.PitchingReading)))
 		}
 	}
 	fact("hold", f.hold(p))
+	byJacks, doubtful := a.Certificate != nil && a.Certificate.Jacks, a.Uncertainty != nil
+	columns := []string{words.Say("card.reading"), words.Say("card.load")}
+	if !byJacks {
+		columns = []string{words.Say("card.reading"), words.Say("card.least"), words.Say("card.most")}
+	}
+	if doubtful {
+		columns = append(columns, words.Say("card.doubt"))
+	}
 	rows := document.NewList()
 	for _, row := range f.judge().Card(a, nil).Rows {
 		mark := ""
@@ -142,13 +174,21 @@ func (f *file) showCard(r *document.Node) *document.Node {
 		}
 		place := id + "/at/" + row.Reading.Text(quantity.Point) + "/"
 		row.Least.Ref, row.Most.Ref = place+"least", place+"most"
-		rows.Append(newObject().with("reading", f.says(row.Reading)).with("least", f.says(row.Least)).with("most", f.says(row.Most)).
+		cells := document.NewList(f.says(row.Reading), f.says(row.Least))
+		if !byJacks {
+			cells.Append(f.says(row.Most))
+		}
+		if doubtful && row.Uncertainty != nil {
+			row.Uncertainty.Ref = place + "uncertainty"
+			cells.Append(f.says(row.Uncertainty))
+		}
+		rows.Append(newObject().with("cells", cells).
 			with("set", yes(row.Set)).with("never", yes(row.Never)).with("mark", text(mark)).Node)
 	}
 	voids := document.NewList()
 	for _, code := range []string{"card.void.circuit", "card.void.gauge", "card.void.ballast", "card.void.pile", "card.void.repair"} {
 		voids.Append(text(words.Say(code)))
 	}
-	return o.with("facts", facts).with("rows", rows).with("voids", voids).with("reasons", texts(words.Notes(a.Reasons))).
+	return o.with("facts", facts).with("columns", texts(columns)).with("rows", rows).with("voids", voids).with("reasons", texts(words.Notes(a.Reasons))).
 		with("notes", texts(words.Notes(a.Notes))).with("cautions", texts(cautions())).Node
 }

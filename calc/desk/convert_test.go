@@ -61,16 +61,16 @@ func TestACabinCardHoldsNoReadingThatMustNotBeSeen(t *testing.T) {
 	rows := c.Get("rows")
 	// From a quarter of 40 MPa to the never-exceed reading of 17.0 in divisions of 0.5.
 	require.Equal(t, 15, rows.Len(), c.Compact())
-	assert.Equal(t, "10.0", rows.Item(0).At("/reading/says").Text())
+	assert.Equal(t, "10.0", rows.Item(0).At("/cells/0/says").Text())
 	set, last := rows.Item(10), rows.Item(14)
-	assert.Equal(t, "15.0", set.At("/reading/says").Text())
-	assert.Equal(t, "1820.7", set.At("/least/says").Text())
+	assert.Equal(t, "15.0", set.At("/cells/0/says").Text())
+	assert.Equal(t, "1820.7", set.At("/cells/1/says").Text())
 	assert.True(t, strings.HasPrefix(set.Get("mark").Text(), "SET"))
-	assert.Equal(t, "17.0", last.At("/reading/says").Text())
+	assert.Equal(t, "17.0", last.At("/cells/0/says").Text())
 	assert.True(t, strings.HasPrefix(last.Get("mark").Text(), "STOP"))
 	for _, row := range rows.Items() {
-		w := x.show("working", `,"step":`+quote(row.At("/least/open").Text()))
-		assert.Equal(t, row.At("/least/says").Text()+" kN", w.Get("result").Text(), "every row opens")
+		w := x.show("working", `,"step":`+quote(row.At("/cells/1/open").Text()))
+		assert.Equal(t, row.At("/cells/1/says").Text()+" kN", w.Get("result").Text(), "every row opens")
 	}
 
 	x.typed("/now/pileTypes/t1/pressingLimit", "1850")

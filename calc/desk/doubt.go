@@ -14,11 +14,12 @@ func (f *file) doubtLine(a assess.Answer) *document.Node {
 	if a.Set == nil && a.Certificate == nil {
 		return document.NewNull()
 	}
-	value, says := (*assess.Number)(nil), ""
+	says, known := "", false
 	switch {
 	case a.Uncertainty != nil && a.State == assess.Open:
-		value = a.Uncertainty
-		says = words.Say("doubt.level")
+		whole := *a.Uncertainty
+		whole.Decimals = max(0, whole.Decimals-1)
+		says, known = words.Say("doubt.level", f.textOf(&whole)), true
 	case len(a.UncertaintyNeeds) > 0:
 		says = words.Say("doubt.needs")
 	case a.UncertaintyFault != nil:
@@ -36,19 +37,13 @@ func (f *file) doubtLine(a assess.Answer) *document.Node {
 			join(f.daysLeft(u.Left))
 		}
 	}
-	if a.EfficiencyShare != nil && value != nil {
+	if a.EfficiencyShare != nil && known {
 		join(words.Say("doubt.efficiency", f.textOf(a.EfficiencyShare)))
 	}
 	if says == "" {
 		return document.NewNull()
 	}
-	o := newObject().with("says", text(says)).with("pile", text(a.ID))
-	if value != nil {
-		whole := *value
-		whole.Decimals = max(0, whole.Decimals-1)
-		o = o.with("value", f.says(&whole))
-	}
-	return o.Node
+	return newObject().with("says", text(says)).with("pile", text(a.ID)).Node
 }
 
 func (f *file) daysLeft(n int) string {

@@ -46,7 +46,7 @@ var gauging = map[string]string{
 	"asFound.doubt":            "Outside limits as found: piles pressed from {0} to {1} are in doubt: {2}.", "asFound.ever": "the beginning", "asFound.none": "none is recorded here",
 
 	"efficiency.jacks": "Jacks not calibrated",
-	"doubt.level":      "at 95 %", "doubt.and": ", ", "doubt.needs": "Uncertainty not known yet", "doubt.notKnown": "Uncertainty not known",
+	"doubt.level":      "± {0} at 95 %", "doubt.and": ", ", "doubt.needs": "Uncertainty not known yet", "doubt.notKnown": "Uncertainty not known",
 	"doubt.certificate": "certificate {0}", "doubt.days": "{0} days left", "doubt.day": "1 day left", "doubt.efficiency": "{0} of it the efficiency",
 	"doubt.of": "{0}, at the set reading", "doubt.unknown": "The uncertainty is not known. It needs: {0}. Blank is not zero.", "doubt.noReading": "There is no set reading yet.",
 	"doubt.lead":    "How far the load on the pile head may be off at the set reading, 95 % two-sided. The guard keeps this much away from set load and limits; the risk left on each side is 2.5 %.",
@@ -69,7 +69,10 @@ var gauging = map[string]string{
 	"compareGauges.other": "The other gauge must be another one of the job.", "compareGauges.row": "{0} here, {1} on {2}.", "compareGauges.needs": "Its E number needs: {0}.",
 	"compareGauges.agree": "They agree within their uncertainties (E number at most 1).", "compareGauges.stop": "They do not agree within their uncertainties: stop, and find out which is wrong.",
 	"compareGauges.says": "Their difference over their uncertainties together; above 1, at least one of them is not what it is said to be.",
-	"moment.says":        "{0} UTC", "moment.by": "{0} UTC, {1}", "sign.name": "Name", "sign.role": "Role",
+	"card.reading":       "Reading", "card.least": "Load, at least", "card.most": "Load, at most", "card.load": "Load", "card.doubt": "±",
+	"card.certificate": "Certificate", "card.certificateSays": "{0}, holds to {1}, {2}", "card.uncertainty": "Uncertainty at the set, 95 %",
+	"convert.uncertainty": "Uncertainty of the load, 95 %", "convert.short": "Chance that the set load is not there", "convert.passed": "Chance that the least load limit is passed",
+	"moment.says": "{0} UTC", "moment.by": "{0} UTC, {1}", "sign.name": "Name", "sign.role": "Role",
 
 	"rule.rig.share": "Slope as part of what theory says", "rule.rig.oneCylinder": "Area of one of the equal cylinders", "rule.rig.readingExpanded": "Uncertainty of a reading by itself, 95 %",
 	"rule.calibration.meanSlope": "Slope of the chord over the range", "rule.calibration.low": "The smallest that was set", "symbol.slopeShare": "slope as part of theory",

@@ -107,7 +107,7 @@ var page = map[string]string{
 	"page.piles.add":      "Add a pile",
 
 	"page.sheet.title": "List", "page.sheet.terms": "Terms", "page.sheet.cutting": "Cutting list", "page.sheet.criteria": "Pressing criteria", "page.sheet.order": "Order list", "page.sheet.lengths": "Lengths for payment",
-	"page.sign.name": "Name", "page.sign.role": "Role",
+
 	"page.piles.bring":   "Bring in a table",
 	"page.piles.handout": "Send out a table",
 	"page.piles.count":   "{count} piles",
@@ -215,11 +215,8 @@ var page = map[string]string{
 	"page.convert.load.least":    "It is there for certain at",
 	"page.convert.load.most":     "It is not passed up to",
 
-	"page.card.title":   "Cabin card",
-	"page.card.none":    "No card: no window is open.",
-	"page.card.reading": "Reading",
-	"page.card.least":   "Load, at least",
-	"page.card.most":    "Load, at most",
+	"page.card.title": "Cabin card",
+	"page.card.none":  "No card: no window is open.",
 
 	"page.more.this":  "This sizing",
 	"page.more.keep":  "Keep this sizing under a title",

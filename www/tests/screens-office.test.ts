@@ -47,21 +47,21 @@ async function fromScheduleToCuttingList(page: Page): Promise<void> {
 
   // The head of D1 stands at 13.05: saw at 11.80, 1.25 m below it.
   await hand.tap(".pile-mark a", "D1");
-  await hand.tap("#survey");
+  await hand.tap("#survey-typed");
   await hand.key("13.05");
   await hand.tap(".pile form button");
   await page.getByText("Cut 1.25 m from the head").first().waitFor();
   await hand.tap(".back");
   await hand.tap('.acts a[href$="/cutting"]');
-  await page.locator("#sign-name").waitFor();
+  await page.locator("#release-name").waitFor();
   assert.match(await text(".sheet .main"), /D1\s+1\.25\sm\s+Cut 1\.25 m from the head: saw at level 11\.80 m\. Saw 0\.80 m below platform\. Off-cut to keep: 1\.25 m\. Not released: do not saw\./);
-  await hand.tap("#sign-name");
+  await hand.tap("#release-name");
   await hand.key("M. Vaar");
-  await hand.tap("#sign-role");
+  await hand.tap("#release-role");
   await hand.key("site engineer");
   await hand.tap(".sheet form button");
   await page.getByText("Released by M. Vaar, site engineer").first().waitFor();
-  assert.equal(await page.locator("#sign-name").count(), 0, "nothing is left to release");
+  assert.equal(await page.locator("#release-name").count(), 0, "nothing is left to release");
   hand.rests("from a schedule to the cutting list", 30);
 }
 

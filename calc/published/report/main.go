@@ -10,13 +10,13 @@ import (
 )
 
 func main() {
-	if err := print(os.Args[1:]); err != nil {
+	if err := run(os.Args[1:]); err != nil {
 		fmt.Fprintln(os.Stderr, err)
 		os.Exit(1)
 	}
 }
 
-func print(arguments []string) error {
+func run(arguments []string) error {
 	if len(arguments) != 1 {
 		return fmt.Errorf("usage: report FILE, which tests wrote with %s=FILE", published.FileVariable)
 	}

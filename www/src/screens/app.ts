@@ -58,7 +58,7 @@ const drawn: Record<ScreenName, (...parts: string[]) => TemplateResult> = {
   "bring-rows": (doc = "", page = "0") => bringRowsScreen(doc, pageOf(page)),
   "bring-columns": (doc = "") => bringColumnsScreen(doc),
   "hand-out": (doc = "") => handOutScreen(doc),
-  sheet: (doc = "", name = "", page = "0") => sheetScreen(doc, name, pageOf(page)),
+  sheet: (doc = "", name = "", page = "0", of) => sheetScreen(doc, name, pageOf(page), of),
   pile: (doc = "", pile = "") => pileScreen(doc, pile),
   working: (doc = "", step = "", pile) => workingScreen(doc, step, pile),
   convert: (doc = "", pile) => convertScreen(doc, pile),

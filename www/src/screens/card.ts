@@ -34,7 +34,7 @@ function body(doc: string, pile: string, card: Card): TemplateResult {
   const tables: CardRow[][] = [];
   for (let from = 0; from < card.rows.length; from += columns) tables.push(card.rows.slice(from, from + columns));
   return html`<dl class="facts card-facts">${card.facts.map((fact) => html`<div><dt>${fact.label}</dt><dd>${minus(fact.says)}</dd></div>`)}</dl>
-    <div class="card-tables ${tables.length > 1 ? "two" : card.rows.length <= rowsToFill ? "few" : ""}">${tables.map((rows) => table(doc, pile, rows))}</div>
+    <div class="card-tables ${tables.length > 1 ? "two" : card.rows.length <= rowsToFill ? "few" : ""}">${tables.map((rows) => table(doc, pile, card.columns, rows))}</div>
     <div class="card-foot">
       <ul class="lines">
         ${card.voids.map((line) => html`<li>${line}</li>`)}
@@ -46,23 +46,19 @@ function body(doc: string, pile: string, card: Card): TemplateResult {
     <div class="acts"><button type="button" class="main-act" @click=${() => print()}>${label("print")}</button></div>`;
 }
 
-function table(doc: string, pile: string, rows: CardRow[]): TemplateResult {
+function table(doc: string, pile: string, names: string[], rows: CardRow[]): TemplateResult {
   return html`<table class="card-table">
     <thead>
       <tr>
-        <th scope="col">${label("card.reading")}</th>
-        <th scope="col">${label("card.least")}</th>
-        <th scope="col">${label("card.most")}</th>
+        ${names.map((name) => html`<th scope="col">${name}</th>`)}
       </tr>
     </thead>
     <tbody>
       ${rows.map(
         (row) => html`<tr class=${row.never ? "never" : row.set ? "at-set" : ""}>
-            <th scope="row">${number(doc, pile, row.reading)}</th>
-            <td>${number(doc, pile, row.least)}</td>
-            <td>${number(doc, pile, row.most)}</td>
+            ${row.cells.map((cell, i) => (i === 0 ? html`<th scope="row">${number(doc, pile, cell)}</th>` : html`<td>${number(doc, pile, cell)}</td>`))}
           </tr>
-          ${row.mark ? html`<tr class="mark-row ${row.never ? "never" : "at-set"}"><td colspan="3"><strong>${row.mark}</strong></td></tr>` : nothing}`,
+          ${row.mark ? html`<tr class="mark-row ${row.never ? "never" : "at-set"}"><td colspan=${names.length}><strong>${row.mark}</strong></td></tr>` : nothing}`,
       )}
     </tbody>
   </table>`;

@@ -52,6 +52,7 @@ function part(doc: string, pile: string | undefined, of: string, side: Side, c: 
     <div class="problem" aria-live="polite">${c.problem ? html`<p>${c.problem.says}</p>` : c.says ? html`<p>${c.says}</p>` : nothing}</div>
     ${result(label(`convert.${side}.least`), number(doc, pile, c.least))} ${result(label(`convert.${side}.most`), number(doc, pile, c.most))}
     ${result(label("convert.movingLeast"), number(doc, pile, c.movingLeast))} ${result(label("convert.movingMost"), number(doc, pile, c.movingMost))}
+    ${c.more?.map((line) => result(line.label, number(doc, pile, line.value)))}
     ${c.notes?.length ? html`<ul class="lines">${c.notes.map((note) => html`<li>${minus(note)}</li>`)}</ul>` : nothing}
   </section>`;
 }

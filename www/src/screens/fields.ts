@@ -78,6 +78,14 @@ export function editBox(of: Box): TemplateResult {
   />`;
 }
 
+/** A box of several lines: points, typed or pasted. */
+function linesBox(of: Box): TemplateResult {
+  return html`<textarea id=${of.id} data-path=${of.path ?? nothing} class="box" rows="8" autocomplete="off" autocapitalize="off" spellcheck="false"
+    aria-describedby=${`${of.id}-echo ${of.id}-problem`} aria-invalid=${of.invalid ? "true" : "false"} ?readonly=${readOnly.value}
+    .value=${live(draftOf(of.key)?.typed ?? of.typed)}
+    @input=${(event: InputEvent) => of.input((event.target as HTMLTextAreaElement).value)} @blur=${() => left(of.key)}></textarea>`;
+}
+
 /** The edit box of a field. `id` ties it to its label. */
 export function box(target: Target, field: Field, id: string): TemplateResult {
   return editBox(boxOf(target, field, id));
@@ -181,7 +189,7 @@ export function formField(target: Target, field: Field, id: string): TemplateRes
 
 function boxField(target: Target, field: Field, id: string): TemplateResult {
   return html`<label for=${id}>${field.label}</label>
-    <div class="entry">${box(target, field, id)}${unitChooser(target, field, id)}${echo(field, id)}${toHistory(target, field)}</div>
+    <div class="entry">${field.kind === "lines" ? linesBox(boxOf(target, field, id)) : box(target, field, id)}${unitChooser(target, field, id)}${echo(field, id)}${toHistory(target, field)}</div>
     ${specials(target, field)} ${problemBand(target, field, id)}`;
 }
 

@@ -7,8 +7,9 @@ import { chevron } from "./chevron.ts";
 import { enter, view } from "./data.ts";
 import { formField, type Target } from "./fields.ts";
 import { frame } from "./frame.ts";
+import { ways } from "./groups.ts";
 import { label } from "./labels.ts";
-import { go, link } from "./route.ts";
+import { go } from "./route.ts";
 import { thingActs } from "./strike.ts";
 import { waiverPart } from "./waiver.ts";
 import type { Form, FormSection } from "./views.ts";
@@ -37,7 +38,7 @@ function sectionPart(target: Target, path: string, section: FormSection, index: 
     ${section.title ? html`<h2>${section.title}</h2>` : nothing}
     ${section.fields.filter((field) => field !== null).map((field, i) => formField(target, field, `f${index}-${i}`))}
     ${section.links?.length
-      ? html`<div class="links">${section.links.map((to) => html`<a class="row opening" href=${link("form", target.doc, to.path)}><span class="row-says">${to.label}</span>${chevron()}</a>`)}</div>`
+      ? ways(target.doc, section.links)
       : nothing}
     ${section.adds?.length
       ? html`<div class="acts">

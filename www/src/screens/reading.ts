@@ -6,6 +6,7 @@ import { core } from "../signals.ts";
 import { uncertain } from "./data.ts";
 import { label } from "./labels.ts";
 import { number } from "./number.ts";
+import { link } from "./route.ts";
 import { minus } from "./symbols.ts";
 import type { Readings } from "./views.ts";
 
@@ -37,17 +38,22 @@ function large(words: string): TemplateResult {
 function figures(doc: string, pile: string | undefined, r: Readings): TemplateResult {
   return html`<p class="set">${number(doc, pile, r.set)}</p>
     ${r.loadAtSet ? html`<p class="atset">${label("reading.load")} ${number(doc, pile, r.loadAtSet)}</p>` : nothing}
-    ${efficiency(r)} ${gauge(doc, pile, r)} ${hold(r)} ${lines(others(r), "notes")}`;
+    ${efficiency(r)} ${doubt(doc, r)} ${gauge(doc, pile, r)} ${hold(r)} ${lines(others(r), "notes")}`;
 }
 
 /** With no set reading the limit already known stays visible, with what opens the window. */
 function below(doc: string, pile: string | undefined, r: Readings): TemplateResult {
-  return html`${lines(r.reasons.filter((reason) => !r.big.includes(reason)), "reasons")} ${lines(r.ways, "ways", label("reading.ways"))} ${efficiency(r)} ${gauge(doc, pile, r)}
+  return html`${lines(r.reasons.filter((reason) => !r.big.includes(reason)), "reasons")} ${lines(r.ways, "ways", label("reading.ways"))} ${efficiency(r)} ${doubt(doc, r)} ${gauge(doc, pile, r)}
   ${lines(others(r), "notes")}`;
 }
 
 function efficiency(r: Readings): Shown {
   return r.efficiency ? html`<p class="efficiency"><strong>${r.efficiency.head}</strong> <span>${r.efficiency.says}</span></p>` : nothing;
+}
+
+/** Opens what the doubt is made of, as a number opens its working. */
+function doubt(doc: string, r: Readings): Shown {
+  return r.doubt ? html`<p class="doubt"><a class="opens" href=${link("sheet", doc, "doubt", "0", r.doubt.pile)}>${minus(r.doubt.says)}</a></p>` : nothing;
 }
 
 /** Notes that are not said already. */

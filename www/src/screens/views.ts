@@ -27,7 +27,7 @@ export interface Choice {
 export interface Field {
   path: string;
   label: string;
-  kind: "quantity" | "text" | "choice" | "count" | "reference";
+  kind: "quantity" | "text" | "choice" | "count" | "reference" | "lines";
   typed: string;
   unit: string;
   units?: string[];
@@ -80,6 +80,8 @@ export interface Readings {
   /** Whether the readings keep the uncertainty away: always said. */
   guardSays?: string;
   bar?: Bar | null;
+  /** How far the load may be off, and by which certificate. */
+  doubt?: { says: string; pile: string } | null;
   /** The sentence about fields with two values, while there are any. */
   choicesSay?: string;
 }
@@ -157,10 +159,28 @@ export interface Kept extends Answered {
   types: KeptType[];
 }
 
+/** A way on: to a form, or to a sheet about a thing. */
+export interface Way {
+  label: string;
+  path: string;
+  sheet?: string;
+  of?: string;
+}
+
+/** Boxes whose text goes into a record at once; the units are printed beside them. */
+export interface RecordBox {
+  do: string;
+  title: string;
+  says: string;
+  act: string;
+  args: Record<string, string>;
+  inputs: { name: string; label: string; unit: string }[];
+}
+
 export interface FormSection {
   title: string;
   fields: Field[];
-  links?: { label: string; path: string }[];
+  links?: Way[];
   adds?: { label: string; what: string; path?: string }[];
 }
 
@@ -241,7 +261,11 @@ export interface Group {
   title: string;
   says: string;
   notes: string[];
-  lines: { label: string; value: Says | null; says: string }[];
+  lines: { label: string; value: Says | null; says: string; bar?: number; barSays?: string }[];
+  links?: Way[];
+  /** Points of a drawing: x from 0 to 1, y from -1 to 1. */
+  plot?: { x: number; y: number; marked: boolean }[];
+  plotSays?: string;
   /** Has a page of its own on paper. */
   page?: boolean;
 }
@@ -255,7 +279,7 @@ export interface Sheet extends Answered {
   count?: number;
   from?: number;
   fields?: Field[];
-  sign?: { do: string; label: string; says: string };
+  boxes?: RecordBox[];
 }
 
 export interface Pile extends Readings, Answered {
@@ -267,7 +291,7 @@ export interface Pile extends Readings, Answered {
   headState: string;
   headSays: string;
   groups: Group[];
-  survey: { label: string; unit: string; act: string };
+  survey: RecordBox;
   drawing: Drawing | null;
   fieldsPath: string;
   cautions: string[];
@@ -314,6 +338,7 @@ export interface Conversion {
   most?: Says | null;
   movingLeast?: Says | null;
   movingMost?: Says | null;
+  more?: { label: string; value: Says }[];
   notes?: string[];
 }
 
@@ -325,9 +350,7 @@ export interface Convert extends Answered {
 }
 
 export interface CardRow {
-  reading: Says;
-  least: Says;
-  most: Says;
+  cells: Says[];
   set: boolean;
   never: boolean;
   /** In words, on the rows that matter most. */
@@ -339,6 +362,7 @@ export interface Card extends Answered {
   mark: string;
   big: string;
   facts: { label: string; says: string }[];
+  columns: string[];
   rows: CardRow[];
   voids: string[];
   reasons: string[];

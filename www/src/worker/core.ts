@@ -37,7 +37,7 @@ export async function startCore(module: WebAssembly.Module, onEnd: () => void): 
       let result;
       const began = performance.now();
       try {
-        result = call(request, bytes);
+        result = call(onDay(request), bytes);
       } catch (problem) {
         throw new CoreDied(`the calculation stopped: ${String((problem as Error)?.message ?? problem)}`);
       }
@@ -49,6 +49,13 @@ export async function startCore(module: WebAssembly.Module, onEnd: () => void): 
       return result.bytes ? { text: result.answer, bytes: result.bytes } : { text: result.answer };
     },
   };
+}
+
+/** The request with the day on this device, YYYY-MM-DD, by which certificates hold. */
+function onDay(request: string): string {
+  const now = new Date();
+  const day = new Date(now.getTime() - now.getTimezoneOffset() * 60_000).toISOString().slice(0, 10);
+  return `${request.slice(0, -1)},"day":"${day}"}`;
 }
 
 /** The words of an answer with "fault": true; null for every other answer. */
