@@ -101,7 +101,7 @@ func TestProblems(t *testing.T) {
 }
 
 func TestAllComplaintsAreListed(t *testing.T) {
-	text := strings.ReplaceAll(example(t), ` kN"`, ` ton"`)
+	text := strings.ReplaceAll(example(t), `0 kN"`, `0 ton"`)
 	found := job.Check(read(t, text))
 	assert.Greater(t, found.Count, 10)
 	for _, c := range found.List {

@@ -22,6 +22,8 @@ export interface Places {
   rig: string;
   circuit: string;
   gauge: string;
+  /** The example's certificate. */
+  certificate: string;
   type: string;
   criterion: string;
   sizing: string;
@@ -40,7 +42,7 @@ export const entries: Record<ScreenName, { hash: (p: Places) => string[]; number
   limits: { hash: (p) => [at("limits", p.sizing)], numbers: 8 },
   form: {
     hash: (p) =>
-      [`/now/rigs/${p.rig}`, `/now/rigs/${p.rig}/circuits/${p.circuit}`, `/now/gauges/${p.gauge}`, `/now/pileTypes/${p.type}`, `/now/piles/${p.pile}`, `/now/criteria/${p.criterion}`, "/now/stock", "/now/strata", "/now"].map(
+      [`/now/rigs/${p.rig}`, `/now/rigs/${p.rig}/circuits/${p.circuit}`, `/now/gauges/${p.gauge}`, `/now/certificates/${p.certificate}`, `/now/pileTypes/${p.type}`, `/now/piles/${p.pile}`, `/now/criteria/${p.criterion}`, "/now/stock", "/now/strata", "/now"].map(
         (path) => at("form", p.job, path),
       ),
     numbers: 0,
@@ -49,7 +51,15 @@ export const entries: Record<ScreenName, { hash: (p: Places) => string[]; number
   bring: { hash: (p) => [at("bring", p.job)], numbers: 0 },
   "bring-rows": { hash: (p) => [at("bring-rows", p.job)], numbers: 0 },
   "bring-columns": { hash: (p) => [at("bring-columns", p.job)], numbers: 0 },
-  sheet: { hash: (p) => ["cutting", "order", "lengths", "criteria"].map((name) => at("sheet", p.job, name)), numbers: 0 },
+  sheet: {
+    hash: (p) => [
+      ...["cutting", "order", "lengths", "criteria"].map((name) => at("sheet", p.job, name)),
+      at("sheet", p.job, "doubt", "0", p.pile),
+      at("sheet", p.job, "certificate", "0", p.certificate),
+      at("sheet", p.job, "gauge", "0", p.gauge),
+    ],
+    numbers: 0,
+  },
   "hand-out": { hash: (p) => [at("hand-out", p.job)], numbers: 0 },
   pile: { hash: (p) => [at("pile", p.job, p.pile)], numbers: 10 },
   working: { hash: (p) => [at("working", p.job, p.step, p.pile), at("working", p.job, `/now/piles/${p.pile}/workingLoad`)], numbers: 0 },
@@ -144,7 +154,7 @@ export async function sized(page: Page, url: string): Promise<Omit<Places, "join
   await page.locator(".pick", { hasText: "SQ 300" }).click();
   await page.locator(".set .v").waitFor();
   assert.equal(await page.locator("#row-load").inputValue(), "900");
-  return { ...made, gauge: rig, sizing: "sizing" };
+  return { ...made, gauge: rig, certificate: "0193b000-0000-7000-8000-0000000002c1", sizing: "sizing" };
 }
 
 export async function typeInto(page: Page, selector: string, text: string): Promise<void> {
