@@ -34,6 +34,7 @@ type CertificateSheet struct {
 
 // CurveSheet is the curve through the rising run.
 type CurveSheet struct {
+	Columns    [2]string // the units of the points
 	Points     []PointSheet
 	Low, High  *Number    // range of what was set
 	B, SE      []*Number  // coefficients with their standard errors
@@ -51,6 +52,7 @@ type CurveSheet struct {
 // PointSheet is a point with its residual. X and Y are for a drawing: the place
 // of what was set in its range, and the residual over the largest one.
 type PointSheet struct {
+	Stated                  string // the line as it stands in the file
 	Set, Observed, Residual *Number
 	Deleted                 float64 // residual from the curve through the others, in standard deviations
 	Outlier                 bool
@@ -112,7 +114,7 @@ func (j *Job) curveSheet(c job.Certificate, k rig.Calibrated, b *working.Book) *
 	inY := func(v float64, ref string) *Number {
 		return &Number{V: v, Unit: observed, Decimals: digitsOf(curve.At(curve.High), observed), Ref: ref}
 	}
-	s := &CurveSheet{Low: inX(curve.Low, ""), High: inX(curve.High, w.High("range.high").Ref), Freedom: curve.DF}
+	s := &CurveSheet{Columns: [2]string{c.PressureUnit.Symbol, c.ReferenceUnit.Symbol}, Low: inX(curve.Low, ""), High: inX(curve.High, w.High("range.high").Ref), Freedom: curve.DF}
 	outliers, limit, _ := curve.Outliers()
 	s.Outlier = limit
 	largest := 0.0
@@ -120,7 +122,7 @@ func (j *Job) curveSheet(c job.Certificate, k rig.Calibrated, b *working.Book) *
 		largest = max(largest, e, -e)
 	}
 	for i, p := range curve.Points {
-		one := PointSheet{Set: inX(p.X, c.Rising.Places[i]), Observed: inY(p.Y, c.Rising.Places[i]), Residual: inY(curve.Residuals[i], w.Residuals[i].Ref),
+		one := PointSheet{Stated: c.Rising.Lines[i], Set: inX(p.X, c.Rising.Places[i]), Observed: inY(p.Y, c.Rising.Places[i]), Residual: inY(curve.Residuals[i], w.Residuals[i].Ref),
 			X: (p.X - curve.Low) / (curve.High - curve.Low)}
 		one.Residual.Decimals++
 		if largest > 0 {

@@ -60,30 +60,30 @@ func (f *file) converted(pile, typed string, unit quantity.Unit) *document.Node 
 	if len(c.Needs) > 0 {
 		says = words.Say("big.incomplete", needs(c.Needs))
 	}
-	return o.with("echo", text(localised(q, f.job().Sign()))).with("says", text(says)).
-		with("least", f.says(either(c.Least, c.Reach))).with("most", f.says(either(c.Most, c.Within))).
-		with("movingLeast", f.says(c.MovingLeast)).with("movingMost", f.says(c.MovingMost)).with("more", f.more(c)).with("notes", texts(words.Notes(c.Notes))).Node
+	return o.with("echo", text(localised(q, f.job().Sign()))).with("says", text(says)).with("lines", f.conversionLines(c)).with("notes", texts(words.Notes(c.Notes))).Node
 }
 
-// more is how far the load at a reading may be off, and what follows from it.
-func (f *file) more(c assess.Conversion) *document.Node {
+// conversionLines are what a reading or a load amounts to: one load where the
+// jacks are calibrated, else the least and the most; how far it may be off, and
+// what follows from that.
+func (f *file) conversionLines(c assess.Conversion) *document.Node {
 	list := document.NewList()
+	least, most := "least", c.Most
+	if c.Least != nil && most != nil && c.Least.Ref == most.Ref {
+		least, most = "load", nil
+	}
 	for _, m := range []struct {
-		code string
-		n    *assess.Number
-	}{{"convert.uncertainty", c.Uncertainty}, {"convert.short", c.Short}, {"convert.passed", c.Passed}} {
+		id string
+		n  *assess.Number
+	}{{least, c.Least}, {"most", most}, {"movingLeast", c.MovingLeast}, {"movingMost", c.MovingMost}, {"uncertainty", c.Uncertainty}, {"short", c.Short},
+		{"passed", c.Passed}, {"reach", c.Reach}, {"within", c.Within}} {
 		if m.n != nil {
-			list.Append(newObject().with("label", text(words.Say(m.code))).with("value", f.says(m.n)).Node)
+			line := f.line(words.Say("convert."+m.id), m.n, "")
+			line.Set("id", text(m.id))
+			list.Append(line)
 		}
 	}
 	return list
-}
-
-func either(a, b *assess.Number) *assess.Number {
-	if a != nil {
-		return a
-	}
-	return b
 }
 
 // conversionStep opens a number of a conversion or of a cabin card.

@@ -141,24 +141,26 @@ func (f *file) showGauge(r *document.Node) *document.Node {
 	boxes := document.NewList(box("zero", say("zero.title"), say("zero.says"), say("record.act"), [][2]string{{"gauge", id}},
 		f.input("typed", say("zero.reading"), s.Path+"/division"), plainInput("name", say("sign.name"))))
 	if others := f.otherGauges(id); len(others) > 0 {
-		groups.Append(newGroup(say("group.comparisons"), say("compareGauges.says"), nil, compared...))
-		for _, other := range others {
-			boxes.Append(box("compareGauges", say("compareGauges.title", other.name), "", say("record.act"), [][2]string{{"gauge", id}, {"other", other.id}},
-				f.input("typed", say("compareGauges.here"), s.Path+"/division"), f.input("typedOther", say("compareGauges.there", other.name), "/now/gauges/"+document.Escape(other.id)+"/division"),
-				plainInput("name", say("sign.name"))))
-		}
+		groups.Append(quiet(newGroup(say("group.comparisons"), "", []string{say("compareGauges.says")}, compared...)))
+		which := plainInput("other", say("compareGauges.which"))
+		which.Set("choices", document.NewList(others...))
+		boxes.Append(box("compareGauges", say("compareGauges.title"), "", say("record.act"), [][2]string{{"gauge", id}}, which,
+			f.input("typed", say("compareGauges.here"), s.Path+"/division"), plainInput("typedOther", say("compareGauges.there")), plainInput("name", say("sign.name"))))
 	}
 	return f.sheet("gauge").with("over", text(say("sheet.gauge"))).with("title", text(named(s.Serial))).with("lead", texts([]string{say("zero.lead")})).
 		with("groups", groups).with("boxes", boxes).Node
 }
 
-// otherGauges are those that may sit on the same circuit: all others of the
-// job, the first few of them.
-func (f *file) otherGauges(id string) (list []thing) {
+// otherGauges are the other gauges of the job, as choices, each with the unit in
+// which it is read.
+func (f *file) otherGauges(id string) (list []*document.Node) {
 	for _, g := range f.things("gauges") {
-		if g.id != id && len(list) < 4 {
-			list = append(list, g)
+		if g.id == id {
+			continue
 		}
+		path := "/now/gauges/" + document.Escape(g.id) + "/division"
+		field, _ := job.FieldAt(path)
+		list = append(list, newObject().with("value", text(g.id)).with("label", text(words.Say("compareGauges.named", g.name, f.unitOf(field, path).Symbol))).Node)
 	}
 	return list
 }

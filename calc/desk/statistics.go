@@ -27,22 +27,22 @@ func (f *file) showCertificate(r *document.Node) *document.Node {
 	case s.Fault != nil:
 		lead = append(lead, words.Note(*s.Fault))
 	}
-	groups := document.NewList(newGroup(say("thing.certificate"), "", nil, f.certificateFacts(s)...))
+	groups := document.NewList(quiet(newGroup(say("thing.certificate"), "", nil, f.certificateFacts(s)...)))
 	if len(s.Flags) > 0 {
 		groups.Append(newGroup(say("group.lookAt"), "", words.Notes(s.Flags)))
 	}
 	if c := s.Curve; c != nil {
-		groups.Append(newGroup(say("group.curve"), say("curve."+s.Fit), nil, f.curveLines(c)...))
+		groups.Append(newGroup(say("group.curve"), "", []string{say("curve." + s.Fit)}, f.curveLines(c)...))
 		groups.Append(f.residuals(c))
 		if c.Share != nil {
 			groups.Append(newGroup(say("group.theory"), "", nil, f.line(say("line.share"), c.Share, ""), f.line(say("line.theory"), c.Theory, "")))
 		}
-		groups.Append(newGroup(say("group.tests"), "", nil, f.testLine("lackOfFit", c.LackOfFit), f.testLine("quadraticTerm", c.Quadratic)))
+		groups.Append(quiet(newGroup(say("group.tests"), "", nil, f.testLine("lackOfFit", c.LackOfFit), f.testLine("quadraticTerm", c.Quadratic))))
 		hysteresis := say("hysteresis.none")
 		if c.Hysteresis != nil {
 			hysteresis = say("hysteresis.says", f.textOf(c.HystShare))
 		}
-		groups.Append(newGroup(say("group.hysteresis"), hysteresis, nil, f.line(say("line.hysteresis"), c.Hysteresis, "")))
+		groups.Append(newGroup(say("group.hysteresis"), "", []string{hysteresis}, f.line(say("line.hysteresis"), c.Hysteresis, "")))
 	}
 	if s.Until != "" {
 		since := s.Since
@@ -56,6 +56,12 @@ func (f *file) showCertificate(r *document.Node) *document.Node {
 		groups.Append(newGroup(say("group.asFound"), say("asFound.doubt", since, s.Until, piles), nil))
 	}
 	return f.sheet("certificate").with("title", text(named(s.Number))).with("lead", texts(lead)).with("groups", groups).Node
+}
+
+// quiet marks a group whose sentences are read at a desk, not at the rig.
+func quiet(group *document.Node) *document.Node {
+	group.Set("quiet", yes(true))
+	return group
 }
 
 func (f *file) dayOf() string {
@@ -113,13 +119,20 @@ func (f *file) residuals(c *assess.CurveSheet) *document.Node {
 		if p.Outlier {
 			says = words.Say("residual.outlier", quantity.Print(p.Deleted, 2, f.job().Sign()), quantity.Print(c.Outlier, 2, f.job().Sign()))
 		}
-		lines = append(lines, f.line(words.Say("residual.label", itoa(i+1), f.textOf(p.Set), f.textOf(p.Observed)), p.Residual, says))
+		lines = append(lines, f.line(f.pointSays(c, i), p.Residual, says))
 		plot.Append(newObject().with("x", fraction(p.X)).with("y", fraction(p.Y)).with("marked", yes(p.Outlier)).Node)
 	}
-	group := newGroup(words.Say("group.residuals"), words.Say("residual.says"), nil, lines...)
+	group := newGroup(words.Say("group.residuals"), "", []string{words.Say("residual.says")}, lines...)
 	group.Set("plot", plot)
 	group.Set("plotSays", text(words.Say("residual.plot")))
 	return group
+}
+
+// pointSays writes a point as it was stated.
+func (f *file) pointSays(c *assess.CurveSheet, i int) string {
+	digits := strings.Fields(c.Points[i].Stated)
+	sign := f.job().Sign()
+	return words.Say("residual.label", itoa(i+1), quantity.Localise(digits[0], sign), c.Columns[0], quantity.Localise(digits[1], sign), c.Columns[1])
 }
 
 func (f *file) testLine(code string, t *assess.TestSheet) *document.Node {

@@ -109,7 +109,7 @@ var certificates = map[string]string{
 	"need.field.certificates.referenceUncertainty": "the uncertainty of the certificate's reference",
 	"need.field.certificates.coverage":             "the coverage factor of the certificate's reference",
 
-	"certificate.state.c": "covers the day", "certificate.state.n": "dated later than this day", "certificate.state.e": "its months are over", "certificate.state.v": "void since a repair or damage",
-	"certificate.state.u": "its number of piles is used up", "certificate.state.d": "has no date that can be read", "certificate.state.p": "it is not said how long it holds",
-	"certificate.state.b": "the day is no date that can be read",
+	"certificate.state.c": "It holds on {0}.", "certificate.state.n": "It is dated later than {0}.", "certificate.state.e": "It has ended: its months are over on {0}.",
+	"certificate.state.v": "It is void on {0}: repaired or damaged since.", "certificate.state.u": "Its number of piles is used up.", "certificate.state.d": "It has no date that can be read.",
+	"certificate.state.p": "How long it holds is not said.", "certificate.state.b": "The day of use is not known.",
 }

@@ -205,15 +205,9 @@ var page = map[string]string{
 	"page.fleet.none":   "No rig with a circuit is in this job.",
 	"page.fleet.chosen": "as planned",
 
-	"page.convert.title":         "Reading and load",
-	"page.convert.reading":       "At a reading of",
-	"page.convert.reading.least": "Load on the head, at least",
-	"page.convert.reading.most":  "Load on the head, at most",
-	"page.convert.movingLeast":   "While the ram moves, at least",
-	"page.convert.movingMost":    "While the ram moves, at most",
-	"page.convert.load":          "For a load of",
-	"page.convert.load.least":    "It is there for certain at",
-	"page.convert.load.most":     "It is not passed up to",
+	"page.convert.title":   "Reading and load",
+	"page.convert.reading": "At a reading of",
+	"page.convert.load":    "For a load of",
 
 	"page.card.title": "Cabin card",
 	"page.card.none":  "No card: no window is open.",

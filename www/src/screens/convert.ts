@@ -50,15 +50,9 @@ function part(doc: string, pile: string | undefined, of: string, side: Side, c: 
       <span class="echo" id=${`${id}-says`}>${c.echo ? `= ${unitText(c.echo)}` : ""}</span>
     </div>
     <div class="problem" aria-live="polite">${c.problem ? html`<p>${c.problem.says}</p>` : c.says ? html`<p>${c.says}</p>` : nothing}</div>
-    ${result(label(`convert.${side}.least`), number(doc, pile, c.least))} ${result(label(`convert.${side}.most`), number(doc, pile, c.most))}
-    ${result(label("convert.movingLeast"), number(doc, pile, c.movingLeast))} ${result(label("convert.movingMost"), number(doc, pile, c.movingMost))}
-    ${c.more?.map((line) => result(line.label, number(doc, pile, line.value)))}
+    ${c.lines?.map((line) => html`<div class="line"><span class="line-label">${line.label}</span><span class="line-value">${number(doc, pile, line.value)}</span></div>`)}
     ${c.notes?.length ? html`<ul class="lines">${c.notes.map((note) => html`<li>${minus(note)}</li>`)}</ul>` : nothing}
   </section>`;
-}
-
-function result(name: string, shown: unknown): unknown {
-  return shown === nothing ? nothing : html`<div class="line"><span class="line-label">${name}</span><span class="line-value">${shown}</span></div>`;
 }
 
 async function convertAgain(doc: string, pile: string | undefined, of: string): Promise<void> {

@@ -8,7 +8,7 @@ import { minus } from "./symbols.ts";
 import type { Group, Way } from "./views.ts";
 
 export function groupPart(doc: string, pile: string | undefined, group: Group): TemplateResult {
-  return html`<section class="group ${group.page ? "own-page" : ""}">
+  return html`<section class="group ${group.page ? "own-page" : ""} ${group.quiet ? "quiet" : ""}">
     ${group.title ? html`<h2>${group.title}</h2>` : nothing}
     ${group.says ? html`<p class="group-says">${minus(group.says)}</p>` : nothing}
     ${group.plot?.length ? plot(group.plot, group.plotSays ?? "") : nothing}

@@ -21,7 +21,9 @@ export function recordBox(doc: string, of: RecordBox, at = ""): TemplateResult {
     ${of.inputs.map(
       (input) => html`<div class="field">
         <label for=${id(input.name)}>${input.label}</label>
-        <div class="entry"><input class="box" id=${id(input.name)} type="text" autocomplete="off" />${input.unit ? html`<span class="unit">${unitText(input.unit)}</span>` : nothing}</div>
+        <div class="entry">${input.choices
+            ? html`<select class="box" id=${id(input.name)}>${input.choices.map((one) => html`<option value=${one.value}>${one.label}</option>`)}</select>`
+            : html`<input class="box" id=${id(input.name)} type="text" autocomplete="off" />`}${input.unit ? html`<span class="unit">${unitText(input.unit)}</span>` : nothing}</div>
       </div>`,
     )}
     <div class="acts"><button class="main-act" ?disabled=${readOnly.value}>${of.act}</button></div>

@@ -174,7 +174,7 @@ export interface RecordBox {
   says: string;
   act: string;
   args: Record<string, string>;
-  inputs: { name: string; label: string; unit: string }[];
+  inputs: { name: string; label: string; unit: string; choices?: Choice[] }[];
 }
 
 export interface FormSection {
@@ -266,6 +266,8 @@ export interface Group {
   /** Points of a drawing: x from 0 to 1, y from -1 to 1. */
   plot?: { x: number; y: number; marked: boolean }[];
   plotSays?: string;
+  /** Read at a desk: its sentences need not be large. */
+  quiet?: boolean;
   /** Has a page of its own on paper. */
   page?: boolean;
 }
@@ -334,11 +336,7 @@ export interface Conversion {
   echo: string;
   says?: string;
   problem?: Problem;
-  least?: Says | null;
-  most?: Says | null;
-  movingLeast?: Says | null;
-  movingMost?: Says | null;
-  more?: { label: string; value: Says }[];
+  lines?: { label: string; value: Says }[];
   notes?: string[];
 }
 
