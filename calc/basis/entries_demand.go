@@ -1,6 +1,7 @@
 package basis
 
 import (
+	"slices"
 	"strconv"
 
 	"gaugewright/calc/quantity"
@@ -66,6 +67,23 @@ func reductionFigures() []Entry {
 		demandFigure("reduction.benefit.offset", "3.3 %", as2159, "2009", "4.3.1, added to the share of piles tested in K", Memory))
 }
 
+// PileKinds are the kinds of pile that have factors on the total resistance of
+// their own, and the pressed ones, which the standard does not name.
+// ResistanceSets are the sets of those factors.
+var (
+	PileKinds      = []string{"pressed", "driven", "bored", "flight"}
+	ResistanceSets = []string{"R1", "R2", "R3", "R4"}
+)
+
+// SetFigure is the id of the factor on the total resistance of a kind of pile in
+// a set, "" where one of the two is none of the lists.
+func SetFigure(kind, set string) string {
+	if !slices.Contains(PileKinds, kind) || !slices.Contains(ResistanceSets, set) {
+		return ""
+	}
+	return "tests.gamma." + kind + "." + set[1:]
+}
+
 // testFigures are the correlation factors by number of tests, and the factors
 // on the total resistance by kind of pile and set.
 func testFigures() []Entry {
@@ -80,11 +98,16 @@ func testFigures() []Entry {
 	for i, row := range [][]string{{"1.0", "1.1", "1.0", "1.3"}, {"1.15", "1.1", "1.0", "1.5"}, {"1.1", "1.1", "1.0", "1.4"}} {
 		kind, table := []string{"driven", "bored", "flight"}[i], "Table A."+strconv.Itoa(6+i)
 		for set, v := range row {
-			list = append(list, demandFigure("tests.gamma."+kind+"."+strconv.Itoa(set+1), v, eurocode7, "2004",
-				table+", total resistance in compression, set R"+strconv.Itoa(set+1), Seen))
+			clause := table + ", total resistance in compression, set R" + strconv.Itoa(set+1)
+			list = append(list, demandFigure(SetFigure(kind, ResistanceSets[set]), v, eurocode7, "2004", clause, Seen))
+			if kind == "driven" {
+				list = append(list, demandFigure(SetFigure("pressed", ResistanceSets[set]), v, eurocode7, "2004",
+					clause+", of driven piles: pressed piles are not named there, and to take them as driven is our own choice", Own))
+			}
 		}
 	}
 	return append(list,
+		demandFormula("tests.pressed", "pressed piles as driven ones", own, none, eurocode7+":2004 has no factors for pressed piles; both displace the ground", Own),
 		demandFigure("tests.stiff", "1.1", eurocode7, "2004", "7.6.2.2 (9), for a structure that carries load from weak piles to strong ones", Memory),
 		demandFigure("tests.xi1.least", "1.0", eurocode7, "2004", "7.6.2.2 (9), factor on the mean not below this", Memory))
 }

@@ -64,6 +64,8 @@ func (f *file) criteriaPart(piles []job.Pile) *document.Node {
 			fact("field.criteria.foundingRule", words.Say("choice."+c.FoundingRule))
 		}
 	}
+	a, _ := f.answer(first.ID)
+	lines = append(lines, f.factorLines(a)...)
 	fact("card.hold", f.hold(first))
 	if rig, ok := j.Rig(first.Rig); ok {
 		if rig.Ballast.Known() {
@@ -74,7 +76,6 @@ func (f *file) criteriaPart(piles []job.Pile) *document.Node {
 			fact("card.gauge", named(g.Serial))
 		}
 	}
-	a, _ := f.answer(first.ID)
 	if a.Low != nil {
 		fact("card.efficiency", words.Say("efficiency.head")+", "+words.Say("efficiency.two", f.textOf(a.Low), f.textOf(a.High)))
 	}
@@ -82,6 +83,9 @@ func (f *file) criteriaPart(piles []job.Pile) *document.Node {
 	title := strings.Join([]string{named(f.typeSays(first)), named(f.rigSays(first)), named(f.root.Get("now").Get("criteria").Get(first.Criterion).Get("name").Text())}, ", ")
 	n := newGroup(title, "", cautions(), lines...)
 	n.Set("page", yes(true))
+	if path := "/now/criteria/" + document.Escape(first.Criterion); f.lostEntered(path) {
+		n.Set("sketch", f.groundSketch(path))
+	}
 	return n
 }
 

@@ -6,10 +6,8 @@ import (
 	"strings"
 
 	"gaugewright/calc/basis"
-	"gaugewright/calc/demand"
 	"gaugewright/calc/document"
 	"gaugewright/calc/job"
-	"gaugewright/calc/quantity"
 	"gaugewright/calc/words"
 )
 
@@ -26,14 +24,17 @@ func (f *file) criterionForm(path, id string) form {
 	credit := false
 	switch c.Scheme {
 	case "strength reduction":
-		var names []string
-		names, credit = f.reductionFields(path)
-		load.paths = append(load.paths, below(path, names...)...)
+		var names, weights []string
+		names, weights, credit = f.reductionFields(path)
+		load.paths = append(load.paths, below(path, append(names, "basis")...)...)
+		if len(weights) > 0 {
+			add("riskWeights", weights...)
+		}
 	case "static tests":
 		credit = true
-		load.paths = append(load.paths, below(path, "xi1", "xi2", "stiff")...)
+		load.paths = append(load.paths, below(path, "xi1", "xi2", "stiff", "pileKind", "basis")...)
 		f.parts(&made, path, "test", "tests", "name", "resistance", "setLoad", "on", "kind")
-		f.parts(&made, path, "combination", "combinations", "name", "factor")
+		f.parts(&made, path, "combination", "combinations", "name", "set", "factor")
 	case "resistance factor":
 		test := f.root.At(path + "/resistanceTest").Text()
 		credit = test != "" && test != "none"
@@ -53,7 +54,7 @@ func (f *file) criterionForm(path, id string) form {
 	if len(f.partIDs(path+"/layers")) > 0 {
 		ground = append(ground, "perimeter")
 	}
-	add("lost", ground...)
+	add("lost", ground...).sketch = f.groundSketch(path)
 	f.parts(&made, path, "layer", "layers", "name", "zone", "thickness", "resistance")
 	add("toe", "foundingRule", "leastLoad")
 	add("joints", "joints/clear", "joints/last", "joints/most", "joints/stagger")
@@ -61,15 +62,16 @@ func (f *file) criterionForm(path, id string) form {
 }
 
 // reductionFields are those of a strength reduction: a basic factor that is
-// typed goes before an average rating, and that before the ratings.
-func (f *file) reductionFields(path string) (names []string, credit bool) {
+// typed goes before an average rating, and that before the ratings with their
+// weights.
+func (f *file) reductionFields(path string) (names, weights []string, credit bool) {
 	said := func(name string) bool { return f.root.At(path+"/reduction/"+name).Text() != "" }
 	names = []string{"reduction/basic"}
 	if !said("basic") {
 		names = append(names, "reduction/redundancy", "reduction/risk")
 		if !said("risk") {
 			for _, key := range basis.RiskKeys {
-				names = append(names, "reduction/ratings/"+key)
+				names, weights = append(names, "reduction/ratings/"+key), append(weights, "reduction/weights/"+key)
 			}
 		}
 	}
@@ -77,7 +79,7 @@ func (f *file) reductionFields(path string) (names []string, credit bool) {
 	if said("test") && f.root.At(path+"/reduction/test").Text() != "none" {
 		names, credit = append(names, "reduction/share", "reduction/tested"), true
 	}
-	return names, credit
+	return names, weights, credit
 }
 
 // parts adds a section for each part of a kind, in the order in which they were
@@ -168,6 +170,21 @@ func (f *file) combinationLabel(path string) string {
 	return words.Say("field.piles.actions.load") + ": " + named(c.CombinationName(names[4]))
 }
 
+// optionSays names a choice; a set of factors with what it is for the kind of
+// pile that the criterion states.
+func (f *file) optionSays(field job.Field, path, choice string) string {
+	says := words.Say("choice." + choice)
+	if field.Pattern != "/criteria/*/combinations/*/set" {
+		return says
+	}
+	names, _ := document.Split(path)
+	e, ok := basis.Find(basis.SetFigure(f.root.At("/now/criteria/"+document.Escape(names[2])+"/pileKind").Text(), choice))
+	if !ok {
+		return says
+	}
+	return words.Say("choice.set", says, f.localText(e.Value), markSays(e))
+}
+
 // packages are the presets as choices, each with where it comes from; a name
 // of a person's own stays one of them.
 func packages(stored string, add func(value, label string)) {
@@ -240,73 +257,6 @@ func (f *file) mixed(id string) []string {
 		list = append(list, words.Say("note.mixedBasis", c.Basis, c.HoldBasis))
 	}
 	return list
-}
-
-// sourceOf is the figure or formula of calc/basis that stands behind a field of
-// a criterion; "" for none.
-func (f *file) sourceOf(key, path string) string {
-	names, _ := document.Split(path)
-	if len(names) < 4 || names[1] != "criteria" {
-		return ""
-	}
-	c, _ := f.job().Criterion(names[2])
-	for _, p := range basis.Packages() {
-		for _, part := range p.Parts {
-			if p.ID == c.Package && path == c.Path+"/"+part.Field {
-				return part.Figure
-			}
-		}
-	}
-	at := func(name string) string { return f.root.At(c.Path + "/" + name).Text() }
-	if rated, ok := strings.CutPrefix(key, "criteria.reduction.ratings."); ok {
-		return "risk.weight." + rated
-	}
-	switch key {
-	case "criteria.factor":
-		return "factor.single"
-	case "criteria.reduction.basic":
-		return "demand.reduction"
-	case "criteria.reduction.risk":
-		return "demand.risk.row"
-	case "criteria.reduction.tested":
-		return "reduction.tested." + at("reduction/test")
-	case "criteria.reduction.share":
-		return "reduction.benefit." + at("reduction/test")
-	case "criteria.xi1", "criteria.xi2":
-		xi1, xi2 := demand.CorrelationFigures(len(f.partIDs(c.Path + "/tests")))
-		if key == "criteria.xi1" {
-			return xi1
-		}
-		return xi2
-	case "criteria.combinations.factor":
-		return "tests.gamma.driven.2"
-	case "criteria.resistanceFactor":
-		if figure := "resistance." + at("resistanceTest"); hasFigure(figure) {
-			return figure
-		}
-		return "demand.resistance"
-	case "criteria.setUp.ratio":
-		return "setUp.high"
-	}
-	return ""
-}
-
-func hasFigure(id string) bool {
-	_, ok := basis.Find(id)
-	return ok
-}
-
-// basisOf writes what stands behind a field, and its mark; nil for none.
-func (f *file) basisOf(key, path string) *document.Node {
-	e, ok := basis.Find(f.sourceOf(key, path))
-	if !ok {
-		return nil
-	}
-	says := words.Say("source.says", quantity.Localise(e.Value, f.job().Sign()), e.Document, e.Clause)
-	if e.ID == "factor.single" {
-		says = words.Say("basis.factor")
-	}
-	return newObject().with("says", text(says)).with("mark", text(words.Say("mark."+string(rune(e.Mark))))).with("open", text("basis:"+e.ID)).Node
 }
 
 // schemeRows are the rows of load and factor of a sizing. Of a single factor they

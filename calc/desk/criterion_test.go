@@ -149,3 +149,74 @@ func TestTheSizingNamesAnotherScheme(t *testing.T) {
 	x.choose(critPath+"/scheme", "static tests")
 	assert.Equal(t, "/now/piles/"+pileID, row(0).Get("path").Text())
 }
+
+// A set-up above 1 is credit: it is asked for its evidence, refused without,
+// warned about above 1.5; below 1 it is always allowed. The quick screen never
+// asks for one.
+func TestASetUpAboveOneNeedsItsEvidence(t *testing.T) {
+	x := newTable(t)
+	x.fill()
+	says := func() (load, big string) {
+		v := x.show("sizing", "")
+		return v.At("/setLoad/says").Text(), v.Get("big").Text()
+	}
+	assert.NotContains(t, x.asked(critPath), "setUp/test")
+	x.typed(critPath+"/setUp/ratio", "0.8")
+	load, _ := says()
+	assert.Equal(t, "2250.0", load) // 1800/0.8
+	x.typed(critPath+"/setUp/ratio", "1.6")
+	for _, evidence := range [][2]string{{"test", "TP-1"}, {"by", "Eva"}, {"on", "2026-10-12"}} {
+		load, big := says()
+		assert.Empty(t, load)
+		assert.Contains(t, big, "Still needed")
+		require.Contains(t, x.asked(critPath), "setUp/"+evidence[0])
+		x.typed(critPath+"/setUp/"+evidence[0], evidence[1])
+	}
+	load, _ = says()
+	assert.Equal(t, "1125.0", load) // 1800/1.6
+	assert.Contains(t, x.show("sizing", "").Get("notes").Compact(), "unusually much credit")
+	x.typed(critPath+"/setUp/ratio", "1.4")
+	assert.NotContains(t, x.show("sizing", "").Get("notes").Compact(), "unusually much credit")
+	assert.NotContains(t, x.show("sizing", "").Get("rows").Compact(), "setUp")
+}
+
+// The sketch shows the parts of the ground from the platform down, without gap,
+// with what is entered of each; two zones of known layers stand in proportion.
+func TestTheSketchOfTheGround(t *testing.T) {
+	x := newTable(t)
+	x.fill()
+	sketch := func() []*document.Node {
+		for _, s := range x.show("form", `,"path":`+quote(critPath)).Get("sections").Items() {
+			if zones := s.Get("sketch"); zones != nil {
+				return []*document.Node{zones.Item(0), zones.Item(1), zones.Item(2)}
+			}
+		}
+		return nil
+	}
+	number := func(n *document.Node, name string) float64 {
+		v, err := strconv.ParseFloat(n.Get(name).Compact(), 64)
+		require.NoError(t, err)
+		return v
+	}
+	bounds := func() (list []float64) {
+		for _, z := range sketch() {
+			list = append(list, number(z, "from"))
+		}
+		return append(list, number(sketch()[2], "to"))
+	}
+	require.Len(t, sketch(), 3)
+	assert.Equal(t, []float64{0, 0.3, 0.6, 1}, bounds())
+	assert.Nil(t, x.show("criteria", "").Get("groups").Item(0).Get("sketch"), "nothing is entered that it would show")
+	x.typed(critPath+"/drag", "80")
+	for id, layer := range map[string][2]string{"l1": {"dug away", "1"}, "l2": {"settling", "1.5"}, "l3": {"settling", "0.5"}} {
+		x.enter("add", `"what":"layer","path":`+quote(critPath)+`,"ids":["`+id+`"]`)
+		x.choose(critPath+"/layers/"+id+"/zone", layer[0])
+		x.typed(critPath+"/layers/"+id+"/thickness", layer[1])
+	}
+	assert.Equal(t, []float64{0, 0.2, 0.6, 1}, bounds(), "one metre to two")
+	says := func(i int) string { return sketch()[i].Get("says").Text() }
+	assert.Contains(t, says(0), "T: by its layer.")
+	assert.Contains(t, says(1), "N: by 2 layers.")
+	assert.Contains(t, says(1), "D: 80 kN.")
+	assert.Equal(t, 3, x.show("criteria", "").Get("groups").Item(0).Get("sketch").Len())
+}

@@ -100,7 +100,7 @@ func (f *file) options(field job.Field, path string) *document.Node {
 	case field.Kind == job.Choice:
 		for _, c := range field.Choices {
 			if f.offers(path, c) {
-				add(c, words.Say("choice."+c))
+				add(c, f.optionSays(field, path, c))
 			}
 		}
 	case field.Kind != job.Reference:
@@ -171,6 +171,8 @@ type section struct {
 	links  []thing // id is the path of another form
 	sheets []sheetLink
 	adds   []addition
+	// sketch is drawn beside the questions; nil for none.
+	sketch *document.Node
 }
 
 // sheetLink leads to a sheet about a thing.
@@ -206,7 +208,11 @@ func (f *file) showForm(r *document.Node) *document.Node {
 		for _, a := range s.adds {
 			adds.Append(newObject().with("label", text(words.Say("add."+a.what))).with("what", text(a.what)).with("path", text(a.path)).Node)
 		}
-		list.Append(newObject().with("title", text(s.title)).with("fields", fields).with("links", links).with("adds", adds).Node)
+		one := newObject().with("title", text(s.title)).with("fields", fields).with("links", links).with("adds", adds)
+		if s.sketch != nil {
+			one = one.with("sketch", s.sketch)
+		}
+		list.Append(one.Node)
 	}
 	o := okay().with("path", text(path)).with("title", text(made.title)).with("name", text(named(made.name))).with("sections", list).with("readOnly", yes(f.readOnly))
 	names, _ := document.Split(path)
@@ -312,9 +318,12 @@ func (f *file) offers(path, choice string) bool {
 	return true
 }
 
-// tabledSays is the measure of a tabled section that counts while none is typed
-// at the path, "" for every other path.
+// tabledSays is the figure of a table that counts while none is typed at the
+// path, "" where there is none.
 func (f *file) tabledSays(path string) string {
+	if preset, ok := basis.Find(f.presetOf(path)); ok {
+		return f.localText(preset.Value)
+	}
 	names, _ := document.Split(path)
 	if len(names) != 4 || names[1] != "pileTypes" {
 		return ""

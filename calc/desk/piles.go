@@ -156,11 +156,11 @@ func (f *file) showPile(r *document.Node) *document.Node {
 	if a.Certificate != nil && a.Certificate.Jacks {
 		loadAtSet = [2]*document.Node{line("loadThere", a.LoadAtSet, ""), line("mostAtSet", nil, "")}
 	}
-	reading := group("reading", "", nil,
-		line("workingLoad", f.given(p.WorkingLoad.Path(), p.WorkingLoad.Known(), float64(p.WorkingLoad.V), p.WorkingLoad.Stated), ""),
+	loads := append(f.loadLines(p), f.factorLines(a)...)
+	reading := group("reading", "", nil, append(loads,
 		line("setLoad", a.SetLoad, ""), line(setLine, a.Set, ""), loadAtSet[0], loadAtSet[1],
 		line("uncertainty", a.Uncertainty, ""), line("plainSet", a.PlainSet, ""), line("plainNever", a.PlainNever, ""),
-		line("never", a.Never, ""), line("relief", a.Never, ""), line("area", a.Area, ""))
+		line("never", a.Never, ""), line("relief", a.Never, ""), line("area", a.Area, ""))...)
 	segments := []*document.Node{line("pieces", nil, f.pieces(s.Pieces)), line("need", s.Need, ""), line("total", s.Total, ""), line("offCut", s.OffCut, ""), line("cost", s.Cost, "")}
 	if s.Heaviest != nil {
 		segments = append(segments, line("heaviest", s.Heaviest, ""))

@@ -93,7 +93,11 @@ func (f *file) step(step *working.Step, a assess.Answer, book *working.Book) *do
 		if unit := symbol.Dim.Coherent(); unit != "" {
 			says += " " + unit
 		}
-		inputs.Append(newObject().with("symbol", text(symbol.Name)).with("name", text(words.Say("symbol."+symbol.Key))).
+		name := words.Say("symbol." + symbol.Key)
+		if e, ok := basis.Find(strings.TrimPrefix(in.Ref, "basis:")); ok {
+			name = words.Say("source.named", name, markSays(e))
+		}
+		inputs.Append(newObject().with("symbol", text(symbol.Name)).with("name", text(name)).
 			with("says", text(says)).with("open", text(in.Ref)).with("kind", text(kindOf(in.Ref))).Node)
 	}
 	proofs := document.NewList()
@@ -123,7 +127,7 @@ func kindOf(ref string) string {
 // localText writes the text of a quantity with the job's decimal sign.
 func (f *file) localText(stated string) string {
 	digits, unit, _ := strings.Cut(stated, " ")
-	return quantity.Localise(digits, f.job().Sign()) + " " + unit
+	return strings.TrimSpace(quantity.Localise(digits, f.job().Sign()) + " " + unit)
 }
 
 func source(e basis.Entry) *document.Node {
@@ -149,9 +153,9 @@ func (f *file) showStated(path string) *document.Node {
 	if field, ok := job.FieldAt(whole); ok && list && field.Kind == job.Lines {
 		return f.showPoint(whole, path)
 	}
-	title, typed, conversion := words.Say("leaf.stated"), raw, ""
+	title, typed, conversion, key := words.Say("leaf.stated"), raw, "", ""
 	if field, ok := job.FieldAt(path); ok {
-		title = words.Say(field.Key())
+		title, key = words.Say(field.Key()), strings.TrimPrefix(field.Key(), "field.")
 		if s, err := quantity.ParseStated(raw, field.Dim); err == nil && field.Kind == job.Quantity {
 			typed, conversion = localised(s, f.job().Sign()), f.conversion(s)
 		}
@@ -169,12 +173,18 @@ func (f *file) showStated(path string) *document.Node {
 		return okay().with("title", text(title)).with("result", text(typed)).with("stated", stated.with("by", text(words.Say("leaf.tried"))).Node).Node
 	}
 	stated = stated.with("path", text(path))
+	if reason, asked := f.reasonOf(key, path); asked {
+		if reason == "" {
+			reason = words.Say("reason.none")
+		}
+		stated = stated.with("basis", text(reason))
+	}
 	if below, ok := strings.CutPrefix(path, "/now"); ok {
 		if o, ok := history.LastOf(f.root, below); ok {
-			stated = stated.with("by", text(o.Who)).with("at", text(o.At)).with("device", text(o.Device))
+			stated = stated.with("by", text(named(o.Who))).with("at", text(o.At)).with("device", text(o.Device))
 		}
 	}
-	return okay().with("title", text(title)).with("result", text(typed)).with("stated", stated.Node).Node
+	return okay().with("title", text(title)).with("result", text(typed)).with("stated", stated.Node).with("source", f.besideSource(key, path)).Node
 }
 
 // showPoint shows a point of a certificate as it was stated, with its units.

@@ -25,7 +25,9 @@ var criterionFields = join([]Field{
 	words("/criteria/*/tests/*/name"), force("/criteria/*/tests/*/resistance", true), force("/criteria/*/tests/*/setLoad", true),
 	date("/criteria/*/tests/*/on"), choice("/criteria/*/tests/*/kind", "static", demand.SetHold),
 	ratio("/criteria/*/xi1", "", 1, 2, false), ratio("/criteria/*/xi2", "", 1, 2, false), yesNo("/criteria/*/stiff"),
+	choice("/criteria/*/pileKind", basis.PileKinds...),
 	words("/criteria/*/combinations/*/name"), ratio("/criteria/*/combinations/*/factor", "", 0, 5, true),
+	choice("/criteria/*/combinations/*/set", basis.ResistanceSets...), // of a table, where no factor is typed
 	// Resistance factor.
 	ratio("/criteria/*/resistanceFactor", "", 0, 1, true), choice("/criteria/*/resistanceTest", tests...),
 	// Credit for tests is entered by a person, never taken from holds.

@@ -193,9 +193,13 @@ func (c Criterion) tests(l Loads, at reader, b *working.Book, miss *lacking) dem
 	xi1, xi2 := demand.CorrelationFigures(len(s.Tests))
 	s.Xi1, s.Xi2 = orPreset(at.ratio("xi1"), xi1, b), orPreset(at.ratio("xi2"), xi2, b)
 	for _, id := range c.Combinations() {
-		s.Combinations = append(s.Combinations, demand.Combination{
-			Action: needs(miss, l.Action(id), "field.piles.actions.load", b),
-			Factor: needs(miss, at.ratio("combinations/"+document.Escape(id)+"/factor"), "field.criteria.combinations.factor", b)})
+		one := demand.Combination{Action: needs(miss, l.Action(id), "field.piles.actions.load", b)}
+		if typed, figure := at.ratio("combinations/"+document.Escape(id)+"/factor"), c.SetFigure(id); figure == "" {
+			one.Factor = needs(miss, typed, "field.criteria.combinations.factor", b)
+		} else {
+			one.Factor = orPreset(typed, figure, b)
+		}
+		s.Combinations = append(s.Combinations, one)
 	}
 	if len(s.Combinations) == 0 {
 		miss.need("field.criteria.combinations.factor")
@@ -210,6 +214,13 @@ func (c Criterion) Combinations() []string { return ids(c.node.Get("combinations
 // CombinationName returns the name of a combination.
 func (c Criterion) CombinationName(id string) string {
 	return c.node.Get("combinations").Get(id).Get("name").Text()
+}
+
+// SetFigure is the factor on the resistance that a table of calc/basis has for
+// the kind of pile and the set that a combination names; it counts where none is
+// typed. "" for none.
+func (c Criterion) SetFigure(combination string) string {
+	return basis.SetFigure(c.node.Get("pileKind").Text(), c.node.Get("combinations").Get(combination).Get("set").Text())
 }
 
 // Ground returns what the ground adds for a pile, and the keys of the fields

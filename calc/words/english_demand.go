@@ -93,8 +93,27 @@ var setLoadWords = map[string]string{
 	"package.repeated": "pressed three times, 10 s each", "package.repeated, short pile": "pressed five times, 10 s each, short pile",
 	"package.long hold": "15 min, less than 5 mm",
 
-	"package.says": "{0}: {1} ({2})", "source.says": "{0}: {1}, {2}.", "row.combinations": "{0} of {1} combinations entered",
-	"thing.credit": "Credit for tests", "thing.lost": "What the ground adds or takes", "thing.test": "Test pile {0}", "thing.combination": "Combination {0}",
+	"package.says": "{0}: {1} ({2})", "source.says": "{0}: {1}, {2}.", "source.brief": "{0} ({1})", "source.named": "{0} ({1})",
+	"choice.set": "{0}: {1} ({2})", "choice.pressed": "pressed, with the factors of driven piles", "choice.driven": "driven", "choice.bored": "bored", "choice.flight": "continuous flight auger",
+	"choice.R1": "R1", "choice.R2": "R2", "choice.R3": "R3", "choice.R4": "R4",
+	"field.criteria.pileKind": "Kind of pile in the tables", "field.criteria.combinations.set": "Set of factors on the resistance",
+	"hint.criteria.combinations.set": "The set belongs to the design approach and to the combination of actions.",
+	"hint.criteria.perimeter":        "Blank takes that of the section of each pile, where it is square or round. Of H sections and tapered piles enter it.",
+	"thing.riskWeights":              "Weights of the ratings",
+
+	"sketch.dug": "Will be dug away", "sketch.dug.letter": "T", "sketch.dug.says": "T: {0}. It holds the pile while you press and is gone later: pressed for on top.",
+	"sketch.settles": "Will settle", "sketch.settles.letter": "N", "sketch.settles.says": "N: {0}. It holds while you press. Later it hangs on the pile, drag load D: {1}.",
+	"sketch.stays": "Stays", "sketch.stays.letter": "R", "sketch.stays.says": "Carries the load later, and the drag load. Set-up k: what it carries later over what it shows while you press. Not to scale.",
+	"sketch.blank": "nothing entered", "sketch.layer": "by its layer", "sketch.layers": "by {0} layers",
+
+	"reason.says": "basis: {0}", "reason.none": "no basis stated", "reason.setUp": "test {0}, by {1}, on {2}", "reason.credit": "credit given by {0}, reason: {1}, on {2}",
+	"leaf.beside": "Borrowed figure beside it: {0}", "leaf.besideFormula": "Where it is used: {0}",
+	"line.factor": "Factor on the working load", "line.reduction": "Reduction factor", "line.resistanceFactor": "Resistance factor", "line.correlationMean": "Factor on the mean of the tests",
+	"line.correlationLeast": "Factor on the least of the tests", "line.combinationFactor": "Factor on the resistance, combination that governs", "line.dragFactor": "Factor on the drag load",
+	"line.setUpRatio": "Set-up ratio",
+
+	"row.combinations": "{0} of {1} combinations entered",
+	"thing.credit":     "Credit for tests", "thing.lost": "What the ground adds or takes", "thing.test": "Test pile {0}", "thing.combination": "Combination {0}",
 	"thing.layer": "Layer {0}", "thing.part": "Strike out: {0}", "add.test": "Add a static test", "add.combination": "Add a combination", "add.layer": "Add a layer", "add.criterion": "Add a criterion",
 
 	"field.criteria.reduction.redundancy": "Redundancy of the system of piles", "field.criteria.tests.kind": "Kind of test",

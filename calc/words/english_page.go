@@ -199,6 +199,7 @@ var page = map[string]string{
 	"page.working.typed":      "Typed",
 	"page.working.conversion": "Conversion",
 	"page.working.by":         "By",
+	"page.working.basis":      "Basis",
 	"page.working.at":         "At",
 
 	"page.fleet.title":  "Which rig",

@@ -5,6 +5,7 @@ import assert from "node:assert/strict";
 import type { Page } from "playwright-core";
 import { check } from "./check.ts";
 import { Hand } from "./hand.ts";
+import { settled } from "./page.ts";
 import { at, goTo, onPage, rest, sized, sizes } from "./screens-places.ts";
 
 const phone = sizes[0];
@@ -100,20 +101,90 @@ for (const [scheme, errand] of Object.entries(schemes)) {
       else {
         const row = page.locator(`a.row[href*="${criterion}"]`);
         assert.match(await row.innerText(), new RegExp(scheme));
+        const who = new Hand(page);
+        await who.tap(`a.row[href*="${criterion}"]`);
+        await who.tap(".field .hint a");
+        await page.locator(".working .source .mark").waitFor();
+        who.rests(`who says so, ${scheme}`, 2);
       }
       form.rests(scheme, 40);
     }),
   );
 }
 
-check("who says so: from a factor to its source in two taps", () =>
+/** Where a factor shows: what is tapped first there, and what second where the first does not say it all. */
+const asking: Record<string, { hash(sizing: string, made: Sized): string; tap: string[]; says: RegExp[] }> = {
+  "first screen": { hash: () => "#/", tap: [".row.typed a.num"], says: [/2\.00/, /designer's note 7/, /Ada/] },
+  "what if": { hash: (doc, { pile }) => at("size", doc, pile), tap: [".row.typed a.num"], says: [/designer's note 7/, /Ada/] },
+  pile: { hash: (doc, { pile }) => at("pile", doc, pile), tap: [".line:has-text('Factor on the working load') a"], says: [/designer's note 7/, /Ada/] },
+  "pile, by its set load": { hash: (doc, { pile }) => at("pile", doc, pile), tap: [".line:has-text('Set load') a", "a.in:has-text('FS')"], says: [/designer's note 7/, /Ada/] },
+  limits: { hash: (doc) => at("limits", doc), tap: [".limit:has-text('Gauge') .figures a", "a.in:has-text('0.75')"], says: [/recalled from memory/] },
+  criterion: { hash: (doc, { criterion }) => at("form", doc, `/now/criteria/${criterion}`), tap: [".field .hint a:has-text('conventional factor')"], says: [/designer's note 7/, /Ada/] },
+  "criteria sheet": { hash: (doc) => at("sheet", doc, "criteria"), tap: [".line:has-text('Factor on the working load') a"], says: [/designer's note 7/, /Ada/] },
+};
+
+check("who says 2.0: two taps from every screen on which a factor shows", () =>
   onPage(phone, async (page, site) => {
     const { sizing } = await sized(page, site.url);
-    const { criterion } = await places(page, sizing);
+    const made = await places(page, sizing);
+    // Who types stands in a sitting from its beginning: a new one begins.
+    await page.reload();
+    await settled(page);
+    await page.evaluate(
+      async ([doc, { criterion }]) => {
+        await gaugewright.host.setWho("Ada");
+        for (const [name, typed] of [["factor", "2.00"], ["basis", "designer's note 7"]] as const) {
+          await gaugewright.host.enter(doc, { do: "type", path: `/now/criteria/${criterion}/${name}`, typed });
+        }
+      },
+      [sizing, made] as const,
+    );
+    await page.reload();
+    await page.locator(".offer .main-act").click();
+    await rest(page);
+    for (const [screen, { hash, tap, says }] of Object.entries(asking)) {
+      await goTo(page, hash(sizing, made));
+      const hand = new Hand(page);
+      for (const place of tap) {
+        await hand.tap(place);
+        await rest(page);
+      }
+      await page.locator(".working .source .mark").first().waitFor();
+      const said = await page.locator(".main").innerText();
+      for (const one of says) assert.match(said, one, screen);
+      hand.rests(`who says so, ${screen}`, 2);
+    }
+    // With nobody's basis it says so.
+    await page.evaluate(async ([doc, { criterion }]) => gaugewright.host.enter(doc, { do: "type", path: `/now/criteria/${criterion}/basis`, typed: "" }), [sizing, made] as const);
+    await goTo(page, "#/");
+    await page.reload();
+    await page.locator(".offer .main-act").click();
+    await page.locator(".row.typed a.num").click();
+    await page.getByText("no basis stated").waitFor();
+  }),
+);
+
+check("the sketch of the ground says which part is which, and fits the sheet's page", () =>
+  onPage(phone, async (page, site) => {
+    const { sizing } = await sized(page, site.url);
+    const { criterion, pile } = await places(page, sizing);
+    const form = new Form(page);
     await goTo(page, at("form", sizing, `/now/criteria/${criterion}`));
-    const hand = new Hand(page);
-    await hand.tap(".field .hint a", "conventional factor");
-    await page.getByText("seen in a published document").first().waitFor();
-    hand.rests("who says 2.0", 2);
+    for (const [place, text] of [["/drag", "80"], ["/dragFactor", "1.2"], ["/dugAway", "67.2"], ["/hold/time", "30"]] as const) await form.fill(place, text);
+    await form.pick("set, with a least toe level");
+    const zones = page.locator(".ground .zone");
+    assert.deepEqual(await zones.locator("strong").allInnerTexts(), ["Will be dug away", "Will settle", "Stays"]);
+    assert.match(await zones.nth(0).innerText(), /T: 67\.2 kN/);
+    assert.match(await zones.nth(1).innerText(), /N: nothing entered.*D: 80 kN/);
+    // Told apart by hatches of different shape; each band is as high as its words.
+    const bands = await zones.evaluateAll((all) => all.map((e) => [e.querySelector("pattern path")?.getAttribute("d"), e.querySelector("svg")?.clientHeight, e.clientHeight]));
+    assert.equal(new Set(bands.map(([hatch]) => hatch)).size, 3);
+    for (const [, drawn, whole] of bands) assert.equal(drawn, whole);
+    await goTo(page, at("form", sizing, `/now/piles/${pile}`));
+    await form.fill("/workingLoad", "500");
+    await goTo(page, at("sheet", sizing, "criteria"));
+    await zones.first().waitFor();
+    const paper = await page.pdf({ preferCSSPageSize: true });
+    assert.equal(paper.toString("latin1").match(/\/Type\s*\/Page\b/g)?.length, 1, "one page for a pile type and rig");
   }),
 );

@@ -2,6 +2,7 @@
 // what can be added.
 import { html, nothing, type TemplateResult } from "lit-html";
 import { keyed } from "lit-html/directives/keyed.js";
+import { groundSketch } from "../chart-ground.ts";
 import { readOnly } from "../signals.ts";
 import { chevron } from "./chevron.ts";
 import { enter, view } from "./data.ts";
@@ -36,7 +37,7 @@ function body(target: Target, path: string, form: Form): TemplateResult {
 function sectionPart(target: Target, path: string, section: FormSection, index: number): TemplateResult {
   return html`<section>
     ${section.title ? html`<h2>${section.title}</h2>` : nothing}
-    ${section.fields.filter((field) => field !== null).map((field, i) => formField(target, field, `f${index}-${i}`))}
+    ${groundSketch(section.sketch)} ${section.fields.filter((field) => field !== null).map((field, i) => formField(target, field, `f${index}-${i}`))}
     ${section.links?.length
       ? ways(target.doc, section.links)
       : nothing}

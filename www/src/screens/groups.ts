@@ -1,6 +1,7 @@
 // Groups of labelled numbers, as the core sends them for a pile or a sheet.
 import { html, nothing, svg, type TemplateResult } from "lit-html";
 import { percent } from "../chart-gauge.ts";
+import { groundSketch } from "../chart-ground.ts";
 import { chevron } from "./chevron.ts";
 import { number } from "./number.ts";
 import { link } from "./route.ts";
@@ -13,6 +14,7 @@ export function groupPart(doc: string, pile: string | undefined, group: Group): 
     ${group.says ? html`<p class="group-says">${minus(group.says)}</p>` : nothing}
     ${group.plot?.length ? plot(group.plot, group.plotSays ?? "") : nothing}
     ${group.lines.filter((line) => line.value || line.says).map((line) => lineOf(doc, pile, line))}
+    ${groundSketch(group.sketch)}
     ${group.notes.length
       ? html`<ul class="lines">
           ${group.notes.map((note) => html`<li>${minus(note)}</li>`)}

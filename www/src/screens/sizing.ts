@@ -7,6 +7,7 @@ import { choicesBand, contestedLine } from "./choices.ts";
 import { bands, statusLine } from "./frame.ts";
 import { draftOf } from "./fieldstate.ts";
 import { label } from "./labels.ts";
+import { number } from "./number.ts";
 import { reading } from "./reading.ts";
 import { link } from "./route.ts";
 import * as route from "./route.ts";
@@ -113,10 +114,12 @@ function typedRow(doc: string | null, pile: string | undefined, row: SizingRow):
       ? boxOf(target, field, id)
       : { id, key: early + row.id, typed: "", mode: "decimal" as const, invalid: false, input: (typed: string) => typeEarly(row.id, typed) };
   const echoed = field?.state === "given" ? `= ${unitText(field.echo)}` : field?.state === "not known" ? field.state : "";
+  // A factor has no unit: there its number stands and opens who says so.
+  const opening = row.id === "factor" && field?.state === "given" && draftOf(box.key)?.typed !== "";
   return html`<div class="row typed">
     <label for=${id}>${row.label}</label>
-    <span class="echo" id=${`${id}-echo`}>${draftOf(box.key)?.typed === "" ? "" : echoed}</span>
-    <div class="entry">${editBox(box)}${field ? unitChooser(target, field, id) : nothing}<span></span></div>
+    <span class="echo" id=${`${id}-echo`}>${opening || draftOf(box.key)?.typed === "" ? "" : echoed}</span>
+    <div class="entry">${editBox(box)}${field ? unitChooser(target, field, id) : nothing}${opening ? number(doc ?? "", pile, { says: echoed, unit: "", open: field.path }) : html`<span></span>`}</div>
     ${field ? problemBand(target, field, id) : html`<div class="problem" id=${`${id}-problem`} aria-live="polite"></div>`}
     ${contestedLine(doc ?? "", field?.contested)}
   </div>`;

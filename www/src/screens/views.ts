@@ -182,6 +182,7 @@ export interface FormSection {
   fields: Field[];
   links?: Way[];
   adds?: { label: string; what: string; path?: string }[];
+  sketch?: Zone[];
 }
 
 export interface Form extends Answered {
@@ -257,6 +258,16 @@ export interface Drawing {
   pieces: { from: number; to: number; says: string }[];
 }
 
+/** A part of the ground beside a pile; from and to are fractions of the drawn height. */
+export interface Zone {
+  kind: "dug" | "settles" | "stays";
+  from: number;
+  to: number;
+  letter: string;
+  title: string;
+  says: string;
+}
+
 export interface Group {
   title: string;
   says: string;
@@ -270,6 +281,7 @@ export interface Group {
   quiet?: boolean;
   /** Has a page of its own on paper. */
   page?: boolean;
+  sketch?: Zone[];
 }
 
 /** A list of the whole job, to read and to print. */
@@ -300,6 +312,7 @@ export interface Pile extends Readings, Answered {
 }
 
 export interface Source {
+  title?: string;
   document: string;
   edition: string;
   clause: string;
@@ -325,7 +338,7 @@ export interface Working extends Answered {
   source: Source | null;
   inputs: WorkingInput[];
   proofs: { title: string; formula: string; says: string; holds: boolean }[];
-  stated: { typed: string; conversion?: string; by?: string; at?: string; path?: string } | null;
+  stated: { typed: string; conversion?: string; basis?: string; by?: string; at?: string; path?: string } | null;
 }
 
 /** One side of a gauge read both ways: loads at a reading, or readings for a load. */

@@ -51,7 +51,7 @@ function body(doc: string, pile: string | undefined, w: Working): TemplateResult
               </div>`)}
         </section>`
       : nothing}
-    ${w.source ? sourcePart(w.source, label("working.source")) : nothing}
+    ${w.source ? sourcePart(w.source, w.source.title ?? label("working.source")) : nothing}
     <div class="acts"><button type="button" @click=${() => print()}>${label("print")}</button></div>`;
 }
 
@@ -68,7 +68,7 @@ function stated(doc: string, s: NonNullable<Working["stated"]>): TemplateResult 
     <h2>${label("working.stated")}</h2>
     <dl class="facts">
       ${fact(label("working.typed"), s.typed)} ${fact(label("working.conversion"), s.conversion)}
-      ${fact(label("working.by"), s.by)} ${fact(label("working.at"), s.at ? clock(s.at) : "")}
+      ${fact(label("working.basis"), s.basis)} ${fact(label("working.by"), s.by)} ${fact(label("working.at"), s.at ? clock(s.at) : "")}
     </dl>
     ${s.path ? statedActs(doc, s.path) : nothing}
   </section>`;
