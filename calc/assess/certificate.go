@@ -1,6 +1,8 @@
 package assess
 
 import (
+	"strconv"
+
 	"gaugewright/calc/calibration"
 	"gaugewright/calc/job"
 	"gaugewright/calc/quantity"
@@ -173,6 +175,24 @@ type CertificateUsed struct {
 	LastDay string
 	Left    int
 	HasLeft bool
+	// Piles is for how many piles it holds, 0 where that is not said.
+	Piles int
+	// Look is what a person must look at before the certificate is trusted.
+	Look []Note
+}
+
+// looked are the flags that are said wherever the certificate is used; the
+// tests of the fit stand on its own sheet.
+var looked = map[string]bool{"certificate.twoPoints": true, "certificate.slopeAbove": true, "certificate.slopeBelow": true, "certificate.unitsMixed": true,
+	"certificate.outlier": true, "certificate.exact": true}
+
+// flagNote says a flag of a certificate.
+func (j *Job) flagNote(flag rig.Flag) Note {
+	args := []string{quantity.Print(flag.Value, 3, j.Sign()), quantity.Print(flag.Limit, 2, j.Sign()), ""}
+	if flag.Point >= 0 {
+		args[2] = strconv.Itoa(flag.Point + 1)
+	}
+	return Note{flag.Code, args}
 }
 
 func (w *judge) used(by *certified) *CertificateUsed {
@@ -182,5 +202,11 @@ func (w *judge) used(by *certified) *CertificateUsed {
 	u := &CertificateUsed{ID: by.ID, Number: by.Number, Jacks: by.jacks(), OtherGauge: by.otherDial}
 	u.LastDay, _ = by.Validity.LastDay()
 	u.Left, u.HasLeft = by.Validity.DaysLeft(w.day)
+	u.Piles = by.Validity.Piles
+	for _, flag := range by.Flags {
+		if looked[flag.Code] {
+			u.Look = append(u.Look, w.flagNote(flag))
+		}
+	}
 	return u
 }

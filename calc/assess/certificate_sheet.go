@@ -2,7 +2,6 @@ package assess
 
 import (
 	"sort"
-	"strconv"
 
 	"gaugewright/calc/calibration"
 	"gaugewright/calc/job"
@@ -88,11 +87,10 @@ func (j *Job) CertificateSheet(id string, b *working.Book) (s CertificateSheet, 
 	}
 	s.Curve = j.curveSheet(c, k, b.Under(CertificateSteps+id+"/"))
 	for _, flag := range k.Flags {
-		args := []string{quantity.Print(flag.Value, 3, j.Sign()), quantity.Print(flag.Limit, 2, j.Sign()), ""}
-		if flag.Point >= 0 {
-			args[2] = strconv.Itoa(flag.Point + 1)
-		}
-		s.Flags = append(s.Flags, Note{flag.Code, args})
+		s.Flags = append(s.Flags, j.flagNote(flag))
+	}
+	if g, ok := j.Gauge(c.Gauge); ok && g.Division.Known() && g.Division.Stated.Unit != c.PressureUnit {
+		s.Flags = append(s.Flags, Note{"certificate.otherUnit", []string{c.PressureUnit.Symbol, g.Division.Stated.Unit.Symbol}})
 	}
 	if c.AsFound == "" {
 		s.Flags = append(s.Flags, Note{Code: "certificate.asFoundBlank"})
@@ -108,9 +106,8 @@ func (j *Job) curveSheet(c job.Certificate, k rig.Calibrated, b *working.Book) *
 	if k.ReferenceSet {
 		set, observed = observed, set
 	}
-	inX := func(v float64, ref string) *Number {
-		return &Number{V: v, Unit: set, Decimals: digitsOf(curve.High, set), Ref: ref}
-	}
+	decimals := c.Rising.Decimals(k.ReferenceSet)
+	inX := func(v float64, ref string) *Number { return &Number{V: v, Unit: set, Decimals: decimals, Ref: ref} }
 	inY := func(v float64, ref string) *Number {
 		return &Number{V: v, Unit: observed, Decimals: digitsOf(curve.At(curve.High), observed), Ref: ref}
 	}

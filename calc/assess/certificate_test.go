@@ -199,4 +199,49 @@ func certificateTrees(t *testing.T, into map[string]*document.Node) {
 		into["certificate "+name] = calibrated(t, c.kind, c.values...)
 		into["certificate guarded "+name] = calibrated(t, c.kind, append([]string{"/guard", "yes"}, c.values...)...)
 	}
+	two := calibrated(t, "circuit", "/gauges/h/fullScale", "40 MPa", "/gauges/h/division", "5 bar", "/gauges/h/class", "1.6 %", "/gauges/h/zeroError", "1 bar")
+	records, complaints := document.ReadText(`{"r":{"kind":"comparison","gauge":"g","other":"h","parts":{"s":{"from":"2026-11-10T06:00:00Z","columns":"s MPa bar","lines":["0 15.0 153"]}}},
+		"z":{"kind":"zero","gauge":"g","parts":{"s":{"from":"2026-11-10T06:00:00Z","columns":"s MPa","lines":["0 -0.1"]}}}}`)
+	require.True(t, complaints.None())
+	two.Set("records", records)
+	into["two gauges"] = two
+}
+
+// By hand, in MPa: U_g = 1.96 sqrt((0.4^2 + 0.25^2 + 0.1^2)/3) = 0.5457, U_h = 1.96
+// sqrt((0.64^2 + 0.25^2 + 0.1^2)/3) = 0.7857; E = 0.3/0.9566 = 0.31.
+func TestTwoGaugesOfAJob(t *testing.T) {
+	trees := map[string]*document.Node{}
+	certificateTrees(t, trees)
+	s, ok := judge(trees["two gauges"]).GaugeSheet("g", nil)
+	require.True(t, ok)
+	require.Len(t, s.Comparisons, 1)
+	assert.InDelta(t, 0.3136, s.Comparisons[0].E.V, 0.0005)
+	assert.True(t, s.Comparisons[0].Agree)
+	require.Len(t, s.Zeros, 1)
+	assert.True(t, s.Zeros[0].Within)
+	assert.Equal(t, "2026-11-10", s.OneOnly, "a shift has two checks of zero")
+}
+
+// An as-found result outside its limits puts the piles in doubt that were pressed
+// since the certificate before it, on the same circuit; a certificate that holds
+// for a number of piles is used up by them.
+func TestAsFoundAndNumberOfPiles(t *testing.T) {
+	root := calibrated(t, "circuit", "/certificates/z/asFound", "outside limits", "/certificates/z/on", "2026-11-05", "/certificates/z/validPiles", "2",
+		"/certificates/y/kind", "circuit", "/certificates/y/rig", "r", "/certificates/y/circuit", "c", "/certificates/y/on", "2026-06-01", "/piles/q/mark", "P2", "/piles/w/mark", "P3")
+	drive := func(pile, day, with string) string {
+		return `{"kind":"drive","pile":"` + pile + `","parts":{"s":{"from":"` + day + `T06:00:00Z","columns":"s m MPa","lines":["0 0.5 2.0"],"events":[{"s":0,"is":"set-up","rig":"r","circuit":"c","gauge":"g","certificate":"` + with + `"}]}}}`
+	}
+	records, complaints := document.ReadText(`{"a":` + drive("p", "2026-07-01", "y") + `,"b":` + drive("q", "2026-05-31", "y") + `,"c":` + drive("w", "2026-11-06", "z") + `}`)
+	require.True(t, complaints.None())
+	root.Set("records", records)
+	s, ok := judge(root).CertificateSheet("z", nil)
+	require.True(t, ok)
+	assert.Equal(t, []string{"P1"}, s.Doubted)
+	assert.Equal(t, []string{"2026-06-01", "2026-11-05"}, []string{s.Since, s.Until})
+	assert.Equal(t, assess.Open, answer(t, root).State)
+	more, _ := document.ReadText(`{"a":` + drive("p", "2026-11-07", "z") + `,"c":` + drive("w", "2026-11-06", "z") + `}`)
+	root.Set("records", more)
+	a := answer(t, root)
+	assert.Equal(t, assess.Refused, a.State)
+	assert.Equal(t, "reason.certificate.u", a.Reasons[0].Code)
 }

@@ -76,8 +76,11 @@ func (w *judge) advise() {
 	if a.Guarded && a.Uncertainty != nil {
 		a.Notes = append(a.Notes, Note{"note.guarded", []string{a.Uncertainty.Text(sign)}})
 	}
-	if u := a.Certificate; u != nil && u.OtherGauge {
-		a.Notes = append(a.Notes, Note{"note.otherGauge", []string{u.Number}})
+	if u := a.Certificate; u != nil {
+		if u.OtherGauge {
+			a.Notes = append(a.Notes, Note{"note.otherGauge", []string{u.Number}})
+		}
+		a.Notes = append(a.Notes, u.Look...)
 	}
 	if len(w.unused) > 0 {
 		a.Notes = append(a.Notes, Note{"note.certificateUnused", []string{w.unused[len(w.unused)-1]}})

@@ -53,6 +53,13 @@ func eachStep(t *testing.T, visit func(where string, a assess.Answer, b *working
 				require.NoError(t, err)
 				j.Convert(id, stated, b)
 			}
+			j.Doubts(id, b)
+			for _, c := range j.Certificates() {
+				j.CertificateSheet(c, b)
+			}
+			for _, g := range j.Gauges() {
+				j.GaugeSheet(g, b)
+			}
 			for _, s := range b.Steps() {
 				steps++
 				visit(name+" "+s.ID, a, b, s)

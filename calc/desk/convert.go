@@ -138,11 +138,14 @@ func (f *file) showCard(r *document.Node) *document.Node {
 		fact("efficiency", words.Say("efficiency.head")+", "+words.Say("efficiency.two", f.textOf(a.Low), f.textOf(a.High)))
 	}
 	if u := a.Certificate; u != nil {
-		left := ""
+		says := named(u.Number)
 		if u.HasLeft {
-			left = f.daysLeft(u.Left)
+			says = words.Say("card.certificateDay", says, u.LastDay, f.daysLeft(u.Left))
 		}
-		fact("certificate", words.Say("card.certificateSays", named(u.Number), u.LastDay, left))
+		if u.Piles > 0 {
+			says = words.Say("card.certificatePiles", says, itoa(u.Piles))
+		}
+		fact("certificate", says)
 	}
 	if a.Uncertainty != nil {
 		fact("uncertainty", "± "+f.textOf(a.Uncertainty))

@@ -26,7 +26,7 @@ func (f *file) readings(o object, a assess.Answer) object {
 	}
 	o = o.with("set", f.says(set)).with("never", f.says(a.Never)).with("big", text(f.big(a)))
 	o = o.with("reasons", texts(words.Notes(a.Reasons))).with("ways", texts(words.Notes(a.Ways))).with("notes", texts(f.notes(a)))
-	o = o.with("setLoad", f.says(a.SetLoad)).with("loadAtSet", f.says(whenOpen(a, a.LoadAtSet))).with("efficiency", f.efficiency(a))
+	o = o.with("setLoad", f.says(a.SetLoad)).with("loadAtSet", f.says(whenOpen(a, a.LoadAtSet))).with("loadSays", text(loadSays(a))).with("efficiency", f.efficiency(a))
 	if n := len(f.choices); n > 0 {
 		o = o.with("choices", whole(n)).with("choicesSay", text(words.Say("choices.says", itoa(n))))
 	}
@@ -43,6 +43,15 @@ func (f *file) readings(o object, a assess.Answer) object {
 func (f *file) notes(a assess.Answer) []string {
 	p, _ := f.job().Pile(a.ID)
 	return append(words.Notes(a.Notes), f.mixed(p.Criterion)...)
+}
+
+// loadSays is what the load at the set reading is: one where the jacks are
+// calibrated.
+func loadSays(a assess.Answer) string {
+	if a.Certificate != nil && a.Certificate.Jacks {
+		return words.Say("reading.loadThere")
+	}
+	return words.Say("reading.loadLeast")
 }
 
 func whenOpen(a assess.Answer, n *assess.Number) *assess.Number {

@@ -2,6 +2,7 @@ package job
 
 import (
 	"sort"
+	"strings"
 
 	"gaugewright/calc/calibration"
 	"gaugewright/calc/document"
@@ -32,6 +33,21 @@ type Points struct {
 	Places []string
 	Lines  []string // as they stand in the file
 	Unread int      // lines that cannot be read under the columns
+}
+
+// Decimals is how many decimals the numbers of a column are written with, the
+// most of any line: of the readings, or of the references.
+func (p Points) Decimals(reference bool) (most int) {
+	for _, line := range p.Lines {
+		reading, said, _ := strings.Cut(line, " ")
+		if reference {
+			reading = said
+		}
+		if _, decimals, found := strings.Cut(reading, "."); found {
+			most = max(most, len(decimals))
+		}
+	}
+	return most
 }
 
 // Certificates lists the ids of the certificates in the natural order of their

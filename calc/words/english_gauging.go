@@ -71,7 +71,7 @@ var gauging = map[string]string{
 	"compareGauges.agree": "They agree within their uncertainties (E number at most 1).", "compareGauges.stop": "They do not agree within their uncertainties: stop, and find out which is wrong.",
 	"compareGauges.says": "Their difference over their uncertainties together; above 1, at least one of them is not what it is said to be.",
 	"card.reading":       "Reading", "card.least": "Load, at least", "card.most": "Load, at most", "card.load": "Load", "card.doubt": "±",
-	"card.certificate": "Certificate", "card.certificateSays": "{0}, holds to {1}, {2}", "card.uncertainty": "Uncertainty at the set, 95 %",
+	"card.certificate": "Certificate", "card.certificateDay": "{0}, holds to {1}, {2}", "card.certificatePiles": "{0}, for {1} piles", "reading.loadThere": "Load there", "reading.loadLeast": "Load there, at least", "card.uncertainty": "Uncertainty at the set, 95 %",
 	"convert.load": "Load on the head", "convert.least": "Load on the head, at least", "convert.most": "Load on the head, at most", "convert.movingLeast": "While the ram moves, at least",
 	"convert.movingMost": "While the ram moves, at most", "convert.reach": "It is there for certain at", "convert.within": "It is not passed up to",
 	"convert.uncertainty": "Uncertainty of the load, 95 %", "convert.short": "Chance that the set load is not there", "convert.passed": "Chance that the least load limit is passed",

@@ -16,7 +16,6 @@ var page = map[string]string{
 
 	"page.reading.title": "Gauge readings",
 	"page.reading.set":   "Set reading",
-	"page.reading.load":  "Load there, at least",
 	"page.reading.stop":  "stop",
 	"page.reading.ways":  "What would open it",
 

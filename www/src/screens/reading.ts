@@ -37,7 +37,7 @@ function large(words: string): TemplateResult {
 
 function figures(doc: string, pile: string | undefined, r: Readings): TemplateResult {
   return html`<p class="set">${number(doc, pile, r.set)}</p>
-    ${r.loadAtSet ? html`<p class="atset">${label("reading.load")} ${number(doc, pile, r.loadAtSet)}</p>` : nothing}
+    ${r.loadAtSet ? html`<p class="atset">${r.loadSays} ${number(doc, pile, r.loadAtSet)}</p>` : nothing}
     ${efficiency(r)} ${doubt(doc, r)} ${gauge(doc, pile, r)} ${hold(r)} ${lines(others(r), "notes")}`;
 }
 

@@ -76,6 +76,7 @@ export interface Readings {
   notes: string[];
   efficiency: Efficiency | null;
   loadAtSet?: Says | null;
+  loadSays?: string;
   holdSays?: string;
   /** Whether the readings keep the uncertainty away: always said. */
   guardSays?: string;
