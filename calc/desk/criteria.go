@@ -65,7 +65,7 @@ func (f *file) criteriaPart(piles []job.Pile) *document.Node {
 		}
 	}
 	a, _ := f.answer(first.ID)
-	lines = append(lines, f.factorLines(a)...)
+	lines = append(append(lines, f.factorLines(a)...), f.creditLine(first.Criterion)...)
 	fact("card.hold", f.hold(first))
 	if rig, ok := j.Rig(first.Rig); ok {
 		if rig.Ballast.Known() {

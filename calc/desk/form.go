@@ -318,12 +318,9 @@ func (f *file) offers(path, choice string) bool {
 	return true
 }
 
-// tabledSays is the figure of a table that counts while none is typed at the
-// path, "" where there is none.
+// tabledSays is the measure of a tabled section that counts while none is typed
+// at the path, "" for every other path.
 func (f *file) tabledSays(path string) string {
-	if preset, ok := basis.Find(f.presetOf(path)); ok {
-		return f.localText(preset.Value)
-	}
 	names, _ := document.Split(path)
 	if len(names) != 4 || names[1] != "pileTypes" {
 		return ""

@@ -156,7 +156,7 @@ func (f *file) showPile(r *document.Node) *document.Node {
 	if a.Certificate != nil && a.Certificate.Jacks {
 		loadAtSet = [2]*document.Node{line("loadThere", a.LoadAtSet, ""), line("mostAtSet", nil, "")}
 	}
-	loads := append(f.loadLines(p), f.factorLines(a)...)
+	loads := append(append(f.loadLines(p), f.factorLines(a)...), f.creditLine(p.Criterion)...)
 	reading := group("reading", "", nil, append(loads,
 		line("setLoad", a.SetLoad, ""), line(setLine, a.Set, ""), loadAtSet[0], loadAtSet[1],
 		line("uncertainty", a.Uncertainty, ""), line("plainSet", a.PlainSet, ""), line("plainNever", a.PlainNever, ""),

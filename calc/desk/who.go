@@ -106,7 +106,14 @@ func (f *file) basisOf(key, path string) *document.Node {
 	if !ok {
 		return nil
 	}
-	says := words.Say("source.says", quantity.Localise(e.Value, f.job().Sign()), e.Document, e.Clause)
+	code, value := "source.says", f.localText(e.Value)
+	switch {
+	case e.Formula:
+		code, value = "source.formula", ""
+	case e.ID == f.presetOf(path):
+		code = "source.counts"
+	}
+	says := words.Say(code, value, e.Document, e.Clause)
 	if e.ID == "factor.single" {
 		says = words.Say("basis.factor")
 	}
@@ -129,7 +136,7 @@ func (f *file) besideSource(key, path string) *document.Node {
 		code = "leaf.besideFormula"
 	}
 	n := source(e)
-	n.Set("title", text(words.Say(code, quantity.Localise(e.Value, f.job().Sign()))))
+	n.Set("title", text(words.Say(code, f.localText(e.Value))))
 	return n
 }
 
@@ -218,6 +225,16 @@ func (f *file) factorLines(a assess.Answer) []*document.Node {
 		lines = append(lines, f.line(words.Say("line."+factor.Key), n, says))
 	}
 	return lines
+}
+
+// creditLine says who gave credit for tests and why; nil where nobody did.
+func (f *file) creditLine(criterion string) []*document.Node {
+	c, _ := f.job().Criterion(criterion)
+	says := evidence("reason.credit", c.Credit.By, c.Credit.Why, c.CreditOn)
+	if c.Scheme == "" || c.Scheme == "single factor" || says == "" {
+		return nil
+	}
+	return []*document.Node{f.line(words.Say("thing.credit"), nil, says)}
 }
 
 // stepBasis is where the formula of a factor that is worked out stands.

@@ -109,6 +109,20 @@ func TestWhoSaysAFactorIsTwoStepsAway(t *testing.T) {
 	}
 }
 
+// Credit for tests is shown to who reads the pile or the sheet, with its person
+// and reason.
+func TestCreditIsShownAsSuch(t *testing.T) {
+	for _, name := range []string{"strength reduction", "static tests", "resistance factor"} {
+		x := newTable(t)
+		x.scheme(name)
+		for _, view := range []*document.Node{x.show("pile", `,"pile":"`+pileID+`"`), x.show("criteria", "")} {
+			assert.Contains(t, view.Get("groups").Compact(), "given by Eva, reason: TP1", name)
+		}
+		x.choose(critPath+"/scheme", "single factor")
+		assert.NotContains(t, x.show("criteria", "").Compact(), "given by Eva", "no credit counts in this scheme")
+	}
+}
+
 func TestABasisIsSaidOrThatThereIsNone(t *testing.T) {
 	x := newTable(t)
 	x.scheme("single factor")
@@ -162,8 +176,6 @@ func TestEveryPresetShowsItsMark(t *testing.T) {
 			for _, f := range s.Get("fields").Items() {
 				if b := f.Get("basis"); b != nil {
 					assert.NotEmpty(t, b.Get("mark").Text(), f.Get("path").Text())
-				} else {
-					assert.NotContains(t, f.Get("hint").Text(), "From the table", f.Get("path").Text())
 				}
 			}
 		}
@@ -196,8 +208,7 @@ func TestFactorsOnTheResistanceComeFromASet(t *testing.T) {
 	choices := x.asked(critPath)["combinations/c1/set"].Get("choices")
 	assert.Equal(t, "R2: 1.1 (our own choice)", choices.Item(1).Get("label").Text())
 	factor := x.asked(critPath)["combinations/c1/factor"]
-	assert.Contains(t, factor.Get("hint").Text(), "1.1")
-	assert.Contains(t, factor.At("/basis/says").Text(), "Table A.6")
+	assert.Contains(t, factor.At("/basis/says").Text(), "Blank takes 1.1: EN 1997-1, Table A.6")
 	assert.Equal(t, words.Say("mark.O"), factor.At("/basis/mark").Text())
 	assert.Equal(t, words.Say("mark.O"), x.asked(critPath)["pileKind"].At("/basis/mark").Text())
 
@@ -215,7 +226,7 @@ func TestWeightsOfTheRatings(t *testing.T) {
 	x.scheme("strength reduction")
 	weight := x.asked(critPath)["reduction/weights/monitoring"]
 	require.NotNil(t, weight)
-	assert.Contains(t, weight.Get("hint").Text(), "0.5")
+	assert.Contains(t, weight.At("/basis/says").Text(), "Blank takes 0.5: AS 2159")
 	assert.Equal(t, words.Say("mark.M"), weight.At("/basis/mark").Text())
 	before := x.show("sizing", "").At("/setLoad/says").Text()
 	x.typed(critPath+"/reduction/ratings/monitoring", "5")

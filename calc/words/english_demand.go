@@ -93,7 +93,7 @@ var setLoadWords = map[string]string{
 	"package.repeated": "pressed three times, 10 s each", "package.repeated, short pile": "pressed five times, 10 s each, short pile",
 	"package.long hold": "15 min, less than 5 mm",
 
-	"package.says": "{0}: {1} ({2})", "source.says": "{0}: {1}, {2}.", "source.brief": "{0} ({1})", "source.named": "{0} ({1})",
+	"package.says": "{0}: {1} ({2})", "source.says": "{0}: {1}, {2}.", "source.counts": "Blank takes {0}: {1}, {2}.", "source.formula": "{1}, {2}.", "source.brief": "{0} ({1})", "source.named": "{0} ({1})",
 	"choice.set": "{0}: {1} ({2})", "choice.pressed": "pressed, with the factors of driven piles", "choice.driven": "driven", "choice.bored": "bored", "choice.flight": "continuous flight auger",
 	"choice.R1": "R1", "choice.R2": "R2", "choice.R3": "R3", "choice.R4": "R4",
 	"field.criteria.pileKind": "Kind of pile in the tables", "field.criteria.combinations.set": "Set of factors on the resistance",
@@ -106,8 +106,8 @@ var setLoadWords = map[string]string{
 	"sketch.stays": "Stays", "sketch.stays.letter": "R", "sketch.stays.says": "Carries the load later, and the drag load. Set-up k: what it carries later over what it shows while you press. Not to scale.",
 	"sketch.blank": "nothing entered", "sketch.layer": "by its layer", "sketch.layers": "by {0} layers",
 
-	"reason.says": "basis: {0}", "reason.none": "no basis stated", "reason.setUp": "test {0}, by {1}, on {2}", "reason.credit": "credit given by {0}, reason: {1}, on {2}",
-	"leaf.beside": "Borrowed figure beside it: {0}", "leaf.besideFormula": "Where it is used: {0}",
+	"reason.says": "basis: {0}", "reason.none": "no basis stated", "reason.setUp": "test {0}, by {1}, on {2}", "reason.credit": "given by {0}, reason: {1}, on {2}",
+	"leaf.beside": "Borrowed figure beside it: {0}", "leaf.besideFormula": "The formula it stands in",
 	"line.factor": "Factor on the working load", "line.reduction": "Reduction factor", "line.resistanceFactor": "Resistance factor", "line.correlationMean": "Factor on the mean of the tests",
 	"line.correlationLeast": "Factor on the least of the tests", "line.combinationFactor": "Factor on the resistance, combination that governs", "line.dragFactor": "Factor on the drag load",
 	"line.setUpRatio": "Set-up ratio",

@@ -184,12 +184,32 @@ const states: Record<string, (page: Page, places: Places) => Promise<void>> = {
     await page.locator(".main section").last().locator("button").click();
     await page.locator(".main .band").waitFor();
   },
+  "a criterion by risk ratings and their weights": (page) => criterionBy(page, "strength reduction", []),
+  "a criterion by static tests, with its parts": (page) => criterionBy(page, "static tests", ["test", "combination", "layer"]),
   "the offer of the last sizing": async (page) => {
     await goTo(page, "#/");
     await page.reload();
     await page.locator(".offer").waitFor();
   },
 };
+
+/** The criterion of the sizing by another scheme, with parts added. */
+async function criterionBy(page: Page, scheme: string, parts: string[]): Promise<void> {
+  const path = await page.evaluate(
+    async ([scheme, parts]) => {
+      const { host } = gaugewright;
+      const { criterion } = (await host.show("sizing", "sizing")) as unknown as { criterion: string };
+      const path = `/now/criteria/${criterion}`;
+      await host.enter("sizing", { do: "choose", path: `${path}/scheme`, value: scheme });
+      await host.enter("sizing", { do: "choose", path: `${path}/pileKind`, value: "pressed" });
+      for (const what of parts) await host.enter("sizing", { do: "add", what, path }, { ids: 1 });
+      return path;
+    },
+    [scheme, parts] as const,
+  );
+  await goTo(page, at("form", "sizing", path));
+  await page.locator(".ground").waitFor();
+}
 
 check("every screen has an entry", async () => {
   assert.deepEqual(Object.keys(entries).sort(), [...screens].sort());
