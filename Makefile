@@ -40,9 +40,9 @@ report:
 	go run ./calc/published/report $$lines || status=1; \
 	rm -f $$lines $$output; exit $$status
 
-# The same tests as compiled for the browser, run under Node.
+# The same tests as compiled for the browser, their code shortened as the page's is, run under Node.
 wasm-test:
-	GOOS=js GOARCH=wasm go test -exec "$(goroot)/lib/wasm/go_js_wasm_exec" ./calc/...
+	GOOS=js GOARCH=wasm go test -exec "node $(CURDIR)/$(www)/tools/shortened.mjs $(goroot)/lib/wasm/go_js_wasm_exec" ./calc/...
 
 # The screens import the core's words, which the build writes out.
 type-check: build

@@ -2,7 +2,8 @@
 import { execFileSync } from "node:child_process";
 import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { trimCore } from "./trim.mjs";
+import { shortenCode } from "./shorten.mjs";
+import { trimData } from "./trim.mjs";
 
 // Packages that are not in a hot loop are compiled without inlining: it makes
 // them smaller, and measured no slower.
@@ -17,7 +18,7 @@ export function compileCore(root, pkg, out) {
     env: { ...process.env, GOOS: "js", GOARCH: "wasm" },
     stdio: ["ignore", "inherit", "inherit"],
   });
-  const core = trimCore(readFileSync(out));
+  const core = shortenCode(trimData(readFileSync(out)));
   writeFileSync(out, core);
   return core;
 }
