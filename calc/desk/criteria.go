@@ -39,18 +39,19 @@ func (f *file) showCriteria() *document.Node {
 
 func (f *file) criteriaPart(piles []job.Pile) *document.Node {
 	first := piles[0]
-	var loads []string
-	of := map[string][]job.Pile{}
+	var order []reached
+	alike := map[reached][]job.Pile{}
 	for _, p := range piles {
-		load := p.WorkingLoad.Stated.Text()
-		if of[load] == nil {
-			loads = append(loads, load)
+		a, _ := f.judge().Pile(p.ID, nil)
+		key := f.reached(p, a)
+		if alike[key] == nil {
+			order = append(order, key)
 		}
-		of[load] = append(of[load], p)
+		alike[key] = append(alike[key], p)
 	}
 	var lines []*document.Node
-	for _, load := range loads[:min(len(loads), mostRows)] {
-		lines = append(lines, f.loadLine(of[load]))
+	for _, key := range order[:min(len(order), mostRows)] {
+		lines = append(lines, f.loadLine(alike[key]))
 	}
 	fact := func(code, says string) {
 		if says != "" {
@@ -89,7 +90,36 @@ func (f *file) criteriaPart(piles []job.Pile) *document.Node {
 	return n
 }
 
-// loadLine is the reading of the piles that carry one working load.
+// reached is the set reading of a pile, blank where there is none, and what is
+// said beside it. Piles share a line only where all of it is the same.
+type reached struct{ set, says string }
+
+func (f *file) reached(p job.Pile, a assess.Answer) reached {
+	if a.State != assess.Open {
+		return reached{"", f.big(a)}
+	}
+	says := words.Say("criteria.setLoad", f.textOf(a.SetLoad), f.textOf(a.Never))
+	if load := f.loads(p); load != "" {
+		says = words.Say("criteria.load", load, says)
+	}
+	return reached{f.textOf(a.Set), says}
+}
+
+// loads are what the scheme of a pile starts from, as stated.
+func (f *file) loads(p job.Pile) string {
+	c, _ := f.job().Criterion(p.Criterion)
+	stated, _ := f.job().Loads(p.ID)
+	label, load := words.Say("need.field.piles.workingLoad"), stated.Working
+	switch c.Scheme {
+	case "strength reduction", "resistance factor":
+		label, load = words.Say("need.field.piles.designAction"), stated.Design
+	case "static tests":
+		return ""
+	}
+	return label + " " + localised(load.Stated, f.job().Sign())
+}
+
+// loadLine is the reading of piles that share it.
 func (f *file) loadLine(piles []job.Pile) *document.Node {
 	a, _ := f.answer(piles[0].ID)
 	var marks []string
@@ -100,9 +130,5 @@ func (f *file) loadLine(piles []job.Pile) *document.Node {
 	if more := len(piles) - len(marks); more > 0 {
 		label = words.Say("criteria.more", label, itoa(more))
 	}
-	says := f.big(a)
-	if a.State == assess.Open {
-		says = words.Say("criteria.load", localised(piles[0].WorkingLoad.Stated, f.job().Sign()), f.textOf(a.SetLoad), f.textOf(a.Never))
-	}
-	return f.line(label, whenOpen(a, a.Set), says)
+	return f.line(label, whenOpen(a, a.Set), f.reached(piles[0], a).says)
 }

@@ -242,3 +242,25 @@ func TestWeightsOfTheRatings(t *testing.T) {
 		assert.Contains(t, asked, own)
 	}
 }
+
+// Piles of one page share a line of the sheet only where reading, set load and
+// limit are the same: by another scheme the working load does not tell.
+func TestTheSheetTellsPilesApartByWhatTheyMustReach(t *testing.T) {
+	x := newTable(t)
+	x.scheme("resistance factor")
+	require.True(t, x.enter("copy", `"path":`+quote(pilePath)+`,"ids":["p2"]`).Get("ok").Bool())
+	marks := func() (list []string) {
+		for _, line := range x.show("criteria", "").Get("groups").Item(0).Get("lines").Items() {
+			if strings.Contains(line.Get("says").Text(), "set load") {
+				list = append(list, line.Get("says").Text())
+			}
+		}
+		return list
+	}
+	assert.Equal(t, []string{"design action 975 kN, set load 1500.0 kN; never above 17.0 MPa"}, marks())
+	x.typed("/now/piles/p2/designAction", "1040")
+	assert.Equal(t, []string{"design action 975 kN, set load 1500.0 kN; never above 17.0 MPa", "design action 1040 kN, set load 1600.0 kN; never above 17.0 MPa"}, marks())
+	x.typed("/now/piles/p2/designAction", "975")
+	x.typed("/now/piles/p2/dugAway", "100")
+	assert.Len(t, marks(), 2, "what the ground adds to one pile tells it from the other")
+}

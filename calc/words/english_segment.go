@@ -29,7 +29,7 @@ var segmentRules = map[string]string{
 	"rule.segment.order.offCutKept": "Off-cut that is used again",
 
 	"sheet.criteria": "Pressing criteria", "criteria.lead": "To be read and signed before the first pile is pressed.",
-	"criteria.load": "working load {0}, set load {1}; never above {2}", "criteria.more": "{0} and {1} more", "criteria.signed": "Name, role, date",
+	"criteria.load": "{0}, {1}", "criteria.setLoad": "set load {0}; never above {1}", "criteria.more": "{0} and {1} more", "criteria.signed": "Name, role, date",
 	"criteria.line": "....................  signs the entries listed; does not state capacity",
 	"sheet.cutting": "Cutting list", "cutting.piles": "In the order of a walk", "cutting.above": "Saw {0} above platform.", "cutting.below": "Saw {0} below platform.", "cutting.keep": "Off-cut to keep: {0}.",
 	"cutting.waiting": "{0} piles have no surveyed head yet and are not on this list.",
