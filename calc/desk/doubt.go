@@ -20,6 +20,8 @@ func (f *file) doubtLine(a assess.Answer) *document.Node {
 		whole := *a.Uncertainty
 		whole.Decimals = max(0, whole.Decimals-1)
 		says, known = words.Say("doubt.level", f.textOf(&whole)), true
+	case a.Certificate == nil:
+		return document.NewNull() // "not calibrated" stands there, as large as can be
 	case len(a.UncertaintyNeeds) > 0:
 		says = words.Say("doubt.needs")
 	case a.UncertaintyFault != nil:

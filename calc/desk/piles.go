@@ -157,7 +157,11 @@ func (f *file) showPile(r *document.Node) *document.Node {
 		loadAtSet = [2]*document.Node{line("loadThere", a.LoadAtSet, ""), line("mostAtSet", nil, "")}
 	}
 	loads := append(append(f.loadLines(p), f.factorLines(a)...), f.creditLine(p.Criterion)...)
-	reading := group("reading", "", nil, append(loads,
+	var unknown []assess.Note
+	if len(a.UncertaintyNeeds) > 0 {
+		unknown = []assess.Note{{Code: "doubt.unknown", Args: []string{needs(a.UncertaintyNeeds)}}}
+	}
+	reading := group("reading", "", unknown, append(loads,
 		line("setLoad", a.SetLoad, ""), line(setLine, a.Set, ""), loadAtSet[0], loadAtSet[1],
 		line("uncertainty", a.Uncertainty, ""), line("plainSet", a.PlainSet, ""), line("plainNever", a.PlainNever, ""),
 		line("never", a.Never, ""), line("relief", a.Never, ""), line("area", a.Area, ""))...)

@@ -49,3 +49,14 @@ export async function rawText(page: Page, doc: string): Promise<string> {
 export function coreState(page: Page) {
   return page.evaluate(() => gaugewright.signals.core.value);
 }
+
+/** Holds in the end: a busy machine shows states in between. The last failure is the one that counts. */
+export async function inTheEnd(holds: () => Promise<void>, within = 3000): Promise<void> {
+  for (const end = Date.now() + within; ; await new Promise((done) => setTimeout(done, 50))) {
+    try {
+      return await holds();
+    } catch (failure) {
+      if (Date.now() > end) throw failure;
+    }
+  }
+}

@@ -7,7 +7,7 @@ import type { Page } from "playwright-core";
 import { DoomedBrowser, freshProfile } from "./browser.ts";
 import { check } from "./check.ts";
 import { Hand } from "./hand.ts";
-import { settled } from "./page.ts";
+import { inTheEnd, settled } from "./page.ts";
 import { onPage, sizes } from "./screens-places.ts";
 import { Site } from "./site.ts";
 
@@ -35,9 +35,11 @@ async function anotherLoad(page: Page): Promise<void> {
   );
   assert.equal(await page.locator("#row-load").inputValue(), "800");
   for (const selector of [".set .v", "#row-load"]) {
-    const box = await page.locator(selector).boundingBox();
-    const height = page.viewportSize()?.height ?? 0;
-    assert.ok(box && box.y >= 0 && box.y + box.height <= height, `${selector} is in sight`);
+    await inTheEnd(async () => {
+      const box = await page.locator(selector).boundingBox();
+      const height = page.viewportSize()?.height ?? 0;
+      assert.ok(box && box.y >= 0 && box.y + box.height <= height, `${selector} is in sight`);
+    });
   }
   hand.rests("another load");
 }

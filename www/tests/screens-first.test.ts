@@ -3,7 +3,7 @@
 import assert from "node:assert/strict";
 import { check } from "./check.ts";
 import type { Page } from "playwright-core";
-import { settled, visit } from "./page.ts";
+import { inTheEnd, settled, visit } from "./page.ts";
 import { at, goTo, onPage, openExample, sized, rest, typeInto } from "./screens-places.ts";
 import type { Site } from "./site.ts";
 
@@ -150,12 +150,14 @@ check("with the keyboard open, readings and the box in use are both in sight", (
     for (const [box, text] of [["#row-load", "1000"], ["#row-factor", "1.8"], ["#row-load", "5000"]] as const) {
       await page.locator(box).fill("");
       await typeInto(page, box, text);
-      const reading = await page.locator(".reading").boundingBox();
-      const field = await page.locator(box).boundingBox();
-      const status = await page.locator(".status").boundingBox();
-      assert.ok(reading && field && status);
-      assert.ok(reading.y >= -1 && reading.y + reading.height <= 330, `${text}: reading at ${reading.y}, ${reading.height} high`);
-      assert.ok(field.y >= reading.y + reading.height && field.y + field.height <= status.y + 1, `${text}: box at ${field.y}, reading to ${reading.y + reading.height}, status ${status.y}`);
+      await inTheEnd(async () => {
+        const reading = await page.locator(".reading").boundingBox();
+        const field = await page.locator(box).boundingBox();
+        const status = await page.locator(".status").boundingBox();
+        assert.ok(reading && field && status);
+        assert.ok(reading.y >= -1 && reading.y + reading.height <= 330, `${text}: reading at ${reading.y}, ${reading.height} high`);
+        assert.ok(field.y >= reading.y + reading.height && field.y + field.height <= status.y + 1, `${text}: box at ${field.y}, reading to ${reading.y + reading.height}, status ${status.y}`);
+      });
       assert.equal(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth), true);
     }
   }));
