@@ -1,7 +1,7 @@
 package document
 
 import (
-	"slices"
+	"sort"
 	"strconv"
 	"strings"
 	"unicode/utf8"
@@ -91,7 +91,7 @@ func (c *collector) add(offset int, make func() Complaint) {
 }
 
 func (c *collector) trim() {
-	slices.SortStableFunc(c.kept, func(a, b placed) int { return a.offset - b.offset })
+	sort.SliceStable(c.kept, func(i, j int) bool { return c.kept[i].offset < c.kept[j].offset })
 	if len(c.kept) >= MaxComplaints {
 		c.kept = c.kept[:MaxComplaints]
 		c.full, c.worst = true, c.kept[MaxComplaints-1].offset

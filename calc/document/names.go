@@ -2,6 +2,7 @@ package document
 
 import (
 	"slices"
+	"sort"
 	"strings"
 	"unicode"
 )
@@ -96,7 +97,7 @@ func twins(names []string) []twin {
 		}
 		found = append(found, twin{f.at, first, exact})
 	}
-	slices.SortFunc(found, func(a, b twin) int { return a.at - b.at })
+	sort.Slice(found, func(i, j int) bool { return found[i].at < found[j].at })
 	return found
 }
 

@@ -2,8 +2,8 @@ package history
 
 import (
 	"slices"
+	"sort"
 	"strconv"
-	"strings"
 
 	"gaugewright/calc/document"
 )
@@ -78,7 +78,7 @@ func Read(root *document.Node) *Log {
 		}
 		l.sittings = append(l.sittings, r)
 	}
-	slices.SortFunc(l.sittings, func(a, b record) int { return strings.Compare(a.id, b.id) })
+	sort.Slice(l.sittings, func(i, j int) bool { return l.sittings[i].id < l.sittings[j].id })
 	for i := range l.sittings {
 		l.look(i)
 	}

@@ -3,6 +3,7 @@ package history
 import (
 	"math"
 	"slices"
+	"sort"
 	"strconv"
 	"strings"
 
@@ -49,8 +50,8 @@ func (l *Log) look(rank int) {
 			r.beyond = append(r.beyond, Damage{Code: BeyondEnd, Args: []string{r.id, other, strconv.Itoa(count), strconv.Itoa(there)}})
 		}
 	}
-	slices.SortFunc(r.seen, func(a, b sight) int { return a.rank - b.rank })
-	slices.SortFunc(r.beyond, func(a, b Damage) int { return strings.Compare(a.Args[1], b.Args[1]) })
+	sort.Slice(r.seen, func(i, j int) bool { return r.seen[i].rank < r.seen[j].rank })
+	sort.Slice(r.beyond, func(i, j int) bool { return r.beyond[i].Args[1] < r.beyond[j].Args[1] })
 }
 
 // listed returns what a sitting that begins now has seen: how many entries of
@@ -158,7 +159,7 @@ func (l *Log) sights(from int) *sights {
 				}
 			}
 			// The latest first: what it has seen need not be looked through again.
-			slices.SortFunc(places, func(a, b sight) int { return b.rank - a.rank })
+			sort.Slice(places, func(i, j int) bool { return places[j].rank < places[i].rank })
 			for _, s := range places {
 				at := s.rank - from
 				through := at < len(seen) && seen[at] > 0

@@ -3,6 +3,7 @@ package segment
 import (
 	"math"
 	"slices"
+	"sort"
 
 	"gaugewright/calc/quantity"
 )
@@ -122,7 +123,7 @@ func (r JointRules) bans() ([]ban, error) {
 
 func merged(list []ban) []ban {
 	list = slices.DeleteFunc(list, func(b ban) bool { return b.to < b.from })
-	slices.SortFunc(list, func(a, b ban) int { return sign(a.from - b.from) })
+	sort.Slice(list, func(i, j int) bool { return list[i].from < list[j].from })
 	whole := list[:0]
 	for _, b := range list {
 		if n := len(whole); n > 0 && b.from <= whole[n-1].to+1 {

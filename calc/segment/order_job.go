@@ -1,6 +1,9 @@
 package segment
 
-import "slices"
+import (
+	"slices"
+	"sort"
+)
 
 // jobGroup is a number of piles that ask for the same.
 type jobGroup struct {
@@ -39,7 +42,7 @@ func groupPiles(piles []JobPile, price int64, out []OrderPile) []*jobGroup {
 		g := of[p.Need][at]
 		g.piles = append(g.piles, i)
 	}
-	slices.SortStableFunc(groups, func(a, b *jobGroup) int { return sign(b.need - a.need) })
+	sort.SliceStable(groups, func(i, j int) bool { return groups[j].need < groups[i].need })
 	return groups
 }
 

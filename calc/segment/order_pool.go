@@ -1,6 +1,9 @@
 package segment
 
-import "slices"
+import (
+	"slices"
+	"sort"
+)
 
 // choice is a group with its pool.
 type choice struct {
@@ -92,7 +95,7 @@ func (s *solver) list(c *choice, above int64, size int) bool {
 		if len(list) < 4*size {
 			return
 		}
-		slices.SortStableFunc(list, func(a, b found) int { return sign(a.cost - b.cost) })
+		sort.SliceStable(list, func(i, j int) bool { return list[i].cost < list[j].cost })
 		list, all = list[:size], false
 		limit = list[size-1].cost
 		f.limit = limit + c.need - joints
@@ -112,7 +115,7 @@ func (s *solver) list(c *choice, above int64, size int) bool {
 			f.descend(0, k, target, 0)
 		}
 	}
-	slices.SortStableFunc(list, func(a, b found) int { return sign(a.cost - b.cost) })
+	sort.SliceStable(list, func(i, j int) bool { return list[i].cost < list[j].cost })
 	if len(list) > size {
 		list, all = list[:size], false
 	}

@@ -3,6 +3,7 @@ package segment
 import (
 	"encoding/binary"
 	"slices"
+	"sort"
 )
 
 // trial searches plans in which some piles are open and the rest keep the
@@ -166,7 +167,9 @@ func (s *solver) ways(g, piles, size int) *trialGroup {
 			group.ways = append(group.ways, i)
 		}
 	}
-	slices.SortStableFunc(group.ways, func(a, b int) int { return sign(c.pool[a].with(s.prices) - c.pool[b].with(s.prices)) })
+	sort.SliceStable(group.ways, func(i, j int) bool {
+		return c.pool[group.ways[i]].with(s.prices) < c.pool[group.ways[j]].with(s.prices)
+	})
 	group.ways = group.ways[:min(size, len(group.ways))]
 	for line := range group.low {
 		group.low[line] = MostPieces
@@ -187,7 +190,7 @@ func (s *solver) ways(g, piles, size int) *trialGroup {
 
 // run searches all ways of the open piles and offers what is better.
 func (t *trial) run() {
-	slices.SortStableFunc(t.groups, func(a, b *trialGroup) int { return len(a.ways) - len(b.ways) })
+	sort.SliceStable(t.groups, func(i, j int) bool { return len(t.groups[i].ways) < len(t.groups[j].ways) })
 	least, top := make([]int, len(t.count)), make([]int, len(t.count))
 	for i := len(t.groups) - 1; i >= 0; i-- {
 		group := t.groups[i]

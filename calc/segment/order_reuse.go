@@ -1,6 +1,9 @@
 package segment
 
-import "slices"
+import (
+	"slices"
+	"sort"
+)
 
 // Reuse says whether off-cuts are used again, and how. It is off unless asked for,
 // which for prestressed piles a caller should not do by itself: their strands let
@@ -44,7 +47,7 @@ func (y *yard) reuse(lines int) (list []Reused, saved int64) {
 			turn = append(turn, i)
 		}
 	}
-	slices.SortStableFunc(turn, func(a, b int) int { return y.piles[a].Stage - y.piles[b].Stage })
+	sort.SliceStable(turn, func(i, j int) bool { return y.piles[turn[i]].Stage < y.piles[turn[j]].Stage })
 
 	var kept []Reused // off-cuts at hand, the longest first
 	cut := 0          // so many piles of turn are cut
@@ -54,7 +57,7 @@ func (y *yard) reuse(lines int) (list []Reused, saved int64) {
 				kept = append(kept, Reused{From: turn[cut], Length: length})
 			}
 		}
-		slices.SortStableFunc(kept, func(a, b Reused) int { return sign(b.Length - a.Length) })
+		sort.SliceStable(kept, func(i, j int) bool { return kept[j].Length < kept[i].Length })
 		best, order, most := -1, []int(nil), int64(0)
 		y.move(y.order[i], 1)
 		for at, tried := 0, 0; at < len(kept) && tried < mostTried && y.effort > 0; at++ {

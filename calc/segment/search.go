@@ -1,6 +1,9 @@
 package segment
 
-import "slices"
+import (
+	"slices"
+	"sort"
+)
 
 // search finds the cheapest make-up of exactly k pieces, for one k after the
 // other.
@@ -330,12 +333,12 @@ func newSearch(stock []Piece, from []int, K int, place *placing) *search {
 	for i := range lines {
 		lines[i] = i
 	}
-	slices.SortStableFunc(lines, func(a, b int) int { return sign(s.length[a] - s.length[b]) })
+	sort.SliceStable(lines, func(i, j int) bool { return s.length[lines[i]] < s.length[lines[j]] })
 	s.fill(s.shortest, s.length, lines)
 	slices.Reverse(lines)
 	s.fill(s.longest, s.length, lines)
 	if dear {
-		slices.SortStableFunc(lines, func(a, b int) int { return sign(s.extra[a] - s.extra[b]) })
+		sort.SliceStable(lines, func(i, j int) bool { return s.extra[lines[i]] < s.extra[lines[j]] })
 		s.fill(s.cheapest, s.extra, lines)
 		s.byRatio = lines
 		slices.SortStableFunc(lines, func(a, b int) int {
@@ -537,7 +540,7 @@ func unreachable(need int64, stock []Piece, K int) error {
 			lines = append(lines, p)
 		}
 	}
-	slices.SortStableFunc(lines, func(a, b Piece) int { return sign(b.Length - a.Length) })
+	sort.SliceStable(lines, func(i, j int) bool { return lines[j].Length < lines[i].Length })
 	left, pieces := need, int64(0)
 	for _, p := range lines {
 		fewest := (left + p.Length - 1) / p.Length

@@ -1,6 +1,9 @@
 package segment
 
-import "slices"
+import (
+	"slices"
+	"sort"
+)
 
 // Stop is a rule without which there would be a make-up, and the best one then.
 //
@@ -89,7 +92,7 @@ func (r JointRules) stops(need int64, stock []Piece, terms Terms) error {
 	if len(e.Stops) == 0 {
 		try("segment.stopped.several", -1, JointRules{}, anywhere, more)
 	}
-	slices.SortStableFunc(e.Stops, func(a, b Stop) int { return sign(a.Makeup.Cost - b.Makeup.Cost) })
+	sort.SliceStable(e.Stops, func(i, j int) bool { return e.Stops[i].Makeup.Cost < e.Stops[j].Makeup.Cost })
 	if len(e.Stops) > 0 {
 		first := e.Stops[0]
 		e.Code, e.Line = first.Rule, first.Stratum
