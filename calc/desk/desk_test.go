@@ -454,7 +454,7 @@ func TestRequestsThatMakeNoSense(t *testing.T) {
 }
 
 func TestLabels(t *testing.T) {
-	labels, complaints := document.Read(desk.Labels())
+	labels, complaints := document.Read(desk.Labels(false))
 	require.True(t, complaints.None())
 	assert.Equal(t, "Set reading", labels.Get("set").Text())
 }

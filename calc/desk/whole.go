@@ -62,10 +62,11 @@ func Format(data []byte) (out []byte, complaints []string) {
 	return f.root.Stable(), nil
 }
 
-// Labels returns the labels of the page as JSON.
-func Labels() []byte {
+// Labels returns the labels of the page as JSON: those that it brings along, or
+// the late ones that it asks a running core for.
+func Labels(late bool) []byte {
 	o := newObject()
-	keys, labels := words.Labels()
+	keys, labels := words.Labels(late)
 	for _, k := range keys {
 		o = o.with(k, text(labels[k]))
 	}

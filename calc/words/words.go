@@ -5,6 +5,7 @@
 package words
 
 import (
+	"slices"
 	"sort"
 	"strconv"
 	"strings"
@@ -56,12 +57,19 @@ func List(names []string) string {
 	return strings.Join(names[:last], ", ") + Say("list.and") + names[last]
 }
 
-// Labels returns the labels of the page, print and stdio: every entry whose
-// code begins with "page.", by the rest of its code.
-func Labels() (keys []string, texts map[string]string) {
+// late are the first parts of the keys of labels that only screens with a
+// running core show: the page gets them from the core and need not bring them.
+var late = []string{"bring", "card", "choices", "compare", "convert", "fleet", "handout", "history", "joined", "limit", "pick", "plan", "sheet", "trial", "waiver", "working"}
+
+// Labels returns the labels of the page: every entry whose code begins with
+// "page.", by the rest of its code. The late ones are those that only screens
+// with a running core show, the others what a page must bring along.
+func Labels(ofLate bool) (keys []string, texts map[string]string) {
 	texts = map[string]string{}
 	for code, text := range english {
-		if key, ok := strings.CutPrefix(code, "page."); ok {
+		key, ok := strings.CutPrefix(code, "page.")
+		first, _, _ := strings.Cut(key, ".")
+		if ok && slices.Contains(late, first) == ofLate {
 			keys, texts[key] = append(keys, key), text
 		}
 	}

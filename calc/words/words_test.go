@@ -121,10 +121,12 @@ func TestTheToolNeverCertifies(t *testing.T) {
 }
 
 func TestLabelsForThePage(t *testing.T) {
-	keys, texts := words.Labels()
-	assert.NotEmpty(t, keys)
-	for _, k := range keys {
-		assert.NotEmpty(t, texts[k], k)
+	for _, late := range []bool{false, true} {
+		keys, texts := words.Labels(late)
+		assert.NotEmpty(t, keys)
+		for _, k := range keys {
+			assert.NotEmpty(t, texts[k], k)
+		}
 	}
 }
 

@@ -1,10 +1,11 @@
 //go:build js && wasm
 
 // Command page is the browser shell of the core. It runs inside a Web Worker
-// and holds one desk. It sets globalThis.gaugewright = {call} and then waits
-// for ever: as long as the program has not returned, the desk is alive.
+// and holds one desk. It sets globalThis.gaugewright = {call, labels} and then
+// waits for ever: as long as the program has not returned, the desk is alive.
 //
 //	call(request: string, bytes?: Uint8Array): {answer: string, bytes?: Uint8Array}
+//	labels: string, the words of screens that need a running core, as JSON
 //
 // Request and answer are JSON text, the bytes are a job file. The shell knows
 // no verb: it copies bytes in and out and guards the border against panics.
@@ -28,7 +29,7 @@ func main() {
 	call := js.FuncOf(func(_ js.Value, args []js.Value) any {
 		return answer(d, args)
 	})
-	js.Global().Set("gaugewright", map[string]any{"call": call})
+	js.Global().Set("gaugewright", map[string]any{"call": call, "labels": string(desk.Labels(true))})
 	select {}
 }
 

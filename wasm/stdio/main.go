@@ -11,7 +11,8 @@
 //	                                    need not have a sitting in common, nor be of one job
 //	stdio compare FROM TO < job.json    the fields that differ between two times, as JSON: moments or
 //	                                    days in UTC, or "now" for TO
-//	stdio labels                        the labels of the page as JSON
+//	stdio labels [late]                 the labels of the page as JSON: those it brings along, or those
+//	                                    it asks a running core for
 //
 // OTHER is the name of a file. Nothing is written but to stdout and stderr, and
 // it does not matter which of two copies is joined to which.
@@ -44,11 +45,11 @@ const usage = `usage:
   stdio history [PATH] < job.json
   stdio compare OTHER < job.json
   stdio compare FROM TO < job.json
-  stdio labels
+  stdio labels [late]
 `
 
 // counts is how many arguments a verb takes.
-var counts = map[string][]int{"assess": {0, 1}, "format": {0}, "join": {1}, "history": {0, 1}, "compare": {1, 2}, "labels": {0}}
+var counts = map[string][]int{"assess": {0, 1}, "format": {0}, "join": {1}, "history": {0, 1}, "compare": {1, 2}, "labels": {0, 1}}
 
 func main() { os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr)) }
 
@@ -59,7 +60,7 @@ func run(args []string, in io.Reader, out, problems io.Writer) int {
 	}
 	verb, args := args[0], args[1:]
 	if verb == "labels" {
-		return s.answer(desk.Labels(), nil)
+		return s.answer(desk.Labels(len(args) == 1), nil)
 	}
 	data, err := io.ReadAll(in)
 	if err != nil {

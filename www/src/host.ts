@@ -246,6 +246,7 @@ function note(event: Event): void {
   switch (event.event) {
     case "core":
       if (event.core.state === "ready") performance.mark("core ready");
+      if (event.labels !== undefined) signals.lateLabels.value = JSON.parse(event.labels) as Record<string, string>;
       signals.core.value = event.core;
       break;
     case "storage":

@@ -116,7 +116,8 @@ export type Event =
   | { event: "storage"; storage: StorageState }
   /** The browser's database was found empty; everything was brought back from the second copy. */
   | { event: "restored" }
-  | { event: "core"; core: CoreState }
+  /** With the first words of a core that runs: those of screens that need one. */
+  | { event: "core"; core: CoreState; labels?: string }
   /** Right before a call that cannot be interrupted. */
   | ({ event: "calling" } & Calling)
   | { event: "called" }

@@ -5,6 +5,8 @@ import type { Aside, CoreState, DocInfo, Meta, StorageState } from "./protocol.t
 
 /** Whether the calculation runs. Results say "starting" until it is ready. */
 export const core = signal<CoreState>({ state: "starting" });
+/** The words of screens that need a running core, by key; null until one has run. */
+export const lateLabels = signal<Readonly<Record<string, string>> | null>(null);
 /** What the device's storage does. */
 export const storage = signal<StorageState>({ kind: "device", unsaved: 0 });
 /** The browser had lost its database at this start; the second copy brought everything back. */

@@ -7,7 +7,8 @@ import { check } from "./check.ts";
 import { www } from "./site.ts";
 
 check("every label of the screens has words", async () => {
-  const words = JSON.parse(readFileSync(join(www, "src", "gen", "labels.json"), "utf8")) as Record<string, string>;
+  const read = (name: string) => JSON.parse(readFileSync(join(www, "src", "gen", name), "utf8")) as Record<string, string>;
+  const words = { ...read("labels.json"), ...read("late.json") };
   const folder = join(www, "src", "screens");
   const keys = new Set<string>();
   for (const name of readdirSync(folder)) {

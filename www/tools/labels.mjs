@@ -1,5 +1,6 @@
 // Writes src/gen/labels.json from the core's own catalogue of words, so that
-// page, print and core say the same.
+// page, print and core say the same; and late.json, the words that a running core
+// hands out, which only a test reads.
 import { execFileSync } from "node:child_process";
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
@@ -11,9 +12,14 @@ const fallback = {
 };
 
 export function writeLabels(root, file) {
+  write(root, file, []);
+  write(root, join(dirname(file), "late.json"), ["late"]);
+}
+
+function write(root, file, which) {
   let text;
   if (existsSync(join(root, "wasm", "stdio"))) {
-    text = execFileSync("go", ["run", "./wasm/stdio", "labels"], {
+    text = execFileSync("go", ["run", "./wasm/stdio", "labels", ...which], {
       cwd: root,
       encoding: "utf8",
       stdio: ["ignore", "pipe", "inherit"],

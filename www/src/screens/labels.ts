@@ -1,12 +1,15 @@
-// Words of the page. They come from the core's catalogue; a key without words
-// shows itself, so that a gap is seen at once.
+// Words of the page. They come from the core's catalogue: some are brought along,
+// those of screens that need a running core come from it. A key without words
+// shows itself, so that a gap is seen at once; while the core starts it is blank.
 import catalogue from "../gen/labels.json";
+import { lateLabels } from "../signals.ts";
 
 const words = catalogue as Record<string, string>;
 
 /** The words of a key. `{name}` in them is replaced by the value of that name. */
 export function label(key: string, values: Record<string, string> = {}): string {
-  return fill(words[key] ?? key, values);
+  const late = lateLabels.value;
+  return fill(words[key] ?? (late === null ? "" : (late[key] ?? key)), values);
 }
 
 export function fill(text: string, values: Record<string, string>): string {

@@ -8,6 +8,8 @@ export interface CoreAnswer {
 }
 
 export interface Core {
+  /** The words of screens that need a running core, a JSON text. */
+  labels: string;
   call(request: string, bytes?: Uint8Array): CoreAnswer;
 }
 
@@ -30,9 +32,10 @@ export async function startCore(module: WebAssembly.Module, onEnd: () => void): 
   const instance = await WebAssembly.instantiate(module, go.importObject);
   go.run(instance).then(onEnd, onEnd);
   figures.memory = () => (instance.exports["mem"] as WebAssembly.Memory).buffer.byteLength;
-  const call = (globalThis as { gaugewright?: { call: Call } }).gaugewright?.call;
+  const { call, labels = "{}" } = (globalThis as { gaugewright?: { call: Call; labels?: string } }).gaugewright ?? {};
   if (!call || go.exited) throw new CoreDied("the calculation did not start");
   return {
+    labels,
     call(request, bytes) {
       let result;
       const began = performance.now();

@@ -20,7 +20,7 @@ export class Life {
 
   constructor(
     failedStarts: number,
-    readonly told: (state: CoreState) => void,
+    readonly told: (state: CoreState, labels?: string) => void,
     /** Gets the compiled core, from the page or the network. */
     readonly load: () => Promise<WebAssembly.Module>,
     /** Runs a start, which cannot be interrupted, under the page's watchdog. */
@@ -75,7 +75,7 @@ export class Life {
         const core = await this.watched(() => startCore(module, () => this.#ended(started)));
         started = core;
         this.#failures = 0;
-        this.told({ state: "ready" });
+        this.told({ state: "ready" }, core.labels);
         return core;
       } catch (problem) {
         this.#module = null;

@@ -59,7 +59,7 @@ addEventListener("message", ({ data }: MessageEvent<ToWorker>) => {
 });
 
 async function start(m: Start): Promise<void> {
-  const life = new Life(m.failedStarts, (core) => tell({ event: "core", core }), load, async (work) => {
+  const life = new Life(m.failedStarts, (core, labels) => tell({ event: "core", core, ...(labels === undefined ? {} : { labels }) }), load, async (work) => {
     tell({ event: "calling", what: "start", limit: 5000 });
     try {
       return await work();
