@@ -33,13 +33,30 @@ import (
 //	join    with bytes: another copy of the job
 //	import  text or bytes, ids and more: the piles of a table, as one entry; see importing
 //
-// A "show" in the request brings a view back with the answer.
+// An entry that would turn the outcome of piles already pressed is asked about;
+// see outcome.go. A "show" in the request brings a view back with the answer.
 func (f *file) enter(r *document.Node, data []byte) *document.Node {
 	if f.readOnly {
 		return refusal("desk.readOnly")
 	}
-	f.preview = nil
-	var answer *document.Node
+	f.preview, f.renewed = nil, ""
+	unread := f.root.Get("unread").Clone()
+	answer := f.entry(r, data)
+	if f.question != nil {
+		answer = f.asking(r, answer, unread)
+	}
+	if f.renewed != "" {
+		answer.Set("renewed", text(f.renewed))
+	}
+	if view := r.Get("show"); view != nil && answer.Get("ok").Bool() {
+		seen, _ := f.show(view, nil)
+		answer.Set("view", seen)
+	}
+	return answer
+}
+
+// entry makes the entry that a request asks for.
+func (f *file) entry(r *document.Node, data []byte) (answer *document.Node) {
 	switch do := r.Get("do").Text(); do {
 	case "type":
 		answer = f.typed(r, r.Get("path").Text(), r.Get("typed").Text())
@@ -80,18 +97,20 @@ func (f *file) enter(r *document.Node, data []byte) *document.Node {
 	default:
 		return refusal("desk.do", do)
 	}
-	if view := r.Get("show"); view != nil && answer.Get("ok").Bool() {
-		seen, _ := f.show(view, nil)
-		answer.Set("view", seen)
-	}
 	return answer
 }
 
-// change makes one entry of a patch of "now".
+// change makes one entry of a patch of "now", unless it is asked about. An answer
+// to that question is an entry of its own.
 func (f *file) change(r, patch *document.Node, fold bool) {
+	patch, why := f.guard(r, patch)
+	if patch == nil {
+		return
+	}
+	fold = fold && r.Get("correction") == nil && r.Get("renew") == nil
 	s := r.Get("sitting")
 	history.Enter(f.root, history.Sitting{ID: s.Get("id").Text(), Who: s.Get("who").Text(), Device: s.Get("device").Text(), On: moment(s.Get("on").Text())},
-		history.Change{At: moment(r.Get("at").Text()), Patch: patch, Why: r.Get("why").Text(), Fold: fold})
+		history.Change{At: moment(r.Get("at").Text()), Patch: patch, Why: why, Fold: fold})
 	f.changed(patch)
 }
 

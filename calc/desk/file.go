@@ -5,6 +5,7 @@ import (
 
 	"gaugewright/calc/assess"
 	"gaugewright/calc/document"
+	"gaugewright/calc/drive"
 	"gaugewright/calc/history"
 	"gaugewright/calc/job"
 	"gaugewright/calc/words"
@@ -28,22 +29,32 @@ type file struct {
 	twins     map[string]bool // piles whose mark another one has as well
 	orderMade *assess.Order
 	preview   *preview // of a table of piles, until something is entered
+
+	// What is pressed; see outcome.go.
+	pressed  map[string][]job.Stretch // nil until somebody asks
+	outcomes map[string]drive.Outcome // of piles that were judged
+	question *document.Node           // about the entry under way, which was not made
+	renewed  string                   // the form of what the entry under way made for the piles to come
 }
 
 func (f *file) job() job.Job { return job.View(f.root) }
 
-// judge returns the judge of the present tree. A field with an open choice is
-// not computed with: for the judge it holds neither value.
+// decided is the job as it is computed with. A field with an open choice holds
+// neither value.
+func (f *file) decided() job.Job {
+	if len(f.choices) > 0 {
+		return job.View(f.undecided())
+	}
+	return f.job()
+}
+
+// judge returns the judge of the present tree.
 func (f *file) judge() *assess.Job {
 	if f.judged == nil {
-		root := f.root
-		if len(f.choices) > 0 {
-			root = f.undecided()
-		}
 		if f.levels == nil {
 			f.levels = f.job().HeadLevels()
 		}
-		f.judged, f.answers = assess.Of(job.View(root), f.levels, f.day), map[string]assess.Answer{}
+		f.judged, f.answers = assess.Of(f.decided(), f.levels, f.day), map[string]assess.Answer{}
 	}
 	return f.judged
 }

@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"slices"
 	"strings"
 
 	"gaugewright/calc/basis"
@@ -59,6 +60,8 @@ func (f *file) field(path string) *document.Node {
 		typed, echo, state = raw.Text(), "", "unread"
 		if _, p := f.read(field, path, typed); p != nil {
 			o = o.with("problem", problemNode(p))
+		} else {
+			o = o.with("problem", problemNode(&problem{code: "typed.again"}))
 		}
 	}
 	others := document.NewList()
@@ -79,6 +82,11 @@ func (f *file) field(path string) *document.Node {
 		names, _ := document.Split(path)
 		if warned := f.mixed(names[2]); len(warned) > 0 {
 			o = o.with("hint", text(strings.Join(warned, " ")))
+		}
+	}
+	if names := []string{"criteria.name", "rigs.name", "pileTypes.name", "gauges.serial", "certificates.number"}; slices.Contains(names, key) {
+		if says := f.pressedSays(path); says != "" {
+			o = o.with("hint", text(says))
 		}
 	}
 	if b := f.basisOf(key, path); b != nil {

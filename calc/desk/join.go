@@ -43,7 +43,7 @@ func (f *file) unite(other *file) *document.Node {
 	}
 	f.root = union
 	f.readHistory()
-	f.judged, f.levels, f.order, f.orderMade = nil, nil, nil, nil
+	f.judged, f.levels, f.order, f.orderMade, f.pressed = nil, nil, nil, nil, nil
 	differences := history.Compare(before, union.Get("now"))
 	return okay().with("entries", whole(history.Count(union)-entries)).with("lines", whole(recordLines(union)-lines)).
 		with("differences", f.differences(differences)).with("differenceCount", whole(len(differences))).

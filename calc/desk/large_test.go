@@ -135,6 +135,31 @@ func BenchmarkLargeEditOneRig(b *testing.B) {
 	}
 }
 
+// An edit of what all pressed piles name, whose outcomes are judged with it: the
+// factor keeps the set reading within its division. The first such edit reads the
+// drives, and judges them without it as well.
+func BenchmarkLargeEditOneCriterion(b *testing.B) {
+	d := benchmarkOpened(b)
+	n := 0
+	b.ReportAllocs()
+	for b.Loop() {
+		n++
+		d.Call(enterLarge("/now/criteria/0193b006-0000-7000-8000-000000000000/drag", strconv.Itoa(n%2)), nil)
+	}
+}
+
+func BenchmarkLargeFirstEdit(b *testing.B) {
+	data := budgetJob()
+	for b.Loop() {
+		b.StopTimer()
+		d := desk.New()
+		d.Call(askOpen, append([]byte(nil), data...))
+		d.Call(askPiles, nil)
+		b.StartTimer()
+		d.Call(enterLarge("/now/criteria/0193b006-0000-7000-8000-000000000000/drag", "0"), nil)
+	}
+}
+
 func BenchmarkLargeAssessAll(b *testing.B) {
 	data := budgetJob()
 	b.ReportAllocs()

@@ -168,6 +168,10 @@ func (f *file) sign(r *document.Node) *document.Node {
 	}
 	for _, one := range again {
 		f.typed(r, one[0], one[1])
+		if f.question != nil { // it waits to be typed, and asked about, again
+			f.question = nil
+			f.remember(one[0], one[1])
+		}
 	}
 	return answer
 }

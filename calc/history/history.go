@@ -54,7 +54,8 @@ type Change struct {
 	Why   string         // may be blank
 	// Fold says that the change is a key press: where the last entry of the
 	// sitting changed the same single value, it is rewritten. The host stops
-	// folding by a new sitting once an entry has left the device.
+	// folding by a new sitting once an entry has left the device. An entry with a
+	// reason stays as it is.
 	Fold bool
 }
 
@@ -64,7 +65,7 @@ func Enter(root *document.Node, s Sitting, c Change) {
 	entries := sitting(root, s).Get("entries")
 	now := root.Get("now")
 	was := document.Inverse(now, c.Patch)
-	if last := entries.Item(entries.Len() - 1); c.Fold && last != nil {
+	if last := entries.Item(entries.Len() - 1); c.Fold && last != nil && last.Get("why") == nil {
 		path, value := leaf(c.Patch)
 		if before, _ := leaf(last.Get("patch")); value != nil && before == path {
 			document.MergePatch(now, c.Patch)
