@@ -6,7 +6,8 @@ import assert from "node:assert/strict";
 import type { Page } from "playwright-core";
 import { check } from "./check.ts";
 import { Hand } from "./hand.ts";
-import { goTo, onPage, rest, sized, sizes } from "./screens-places.ts";
+import { inTheEnd } from "./page.ts";
+import { at, goTo, onPage, rest, sized, sizes } from "./screens-places.ts";
 
 const points = [
   "Reading (MPa)\tLoad (kN)",
@@ -100,3 +101,16 @@ async function fromCertificateToGuardedWindow(page: Page, url: string): Promise<
 for (const size of sizes) {
   check(`errand at ${size.width} x ${size.height}: from a certificate to a guarded window`, () => onPage(size, (page, site) => fromCertificateToGuardedWindow(page, site.url)));
 }
+
+check("points come out of a file of a spreadsheet, decimal commas and all", () =>
+  onPage(sizes[0], async (page, site) => {
+    const { job, certificate } = await sized(page, site.url);
+    await goTo(page, at("form", job, `/now/certificates/${certificate}`));
+    const [chooser] = await Promise.all([page.waitForEvent("filechooser"), page.locator(".kind-lines", { hasText: "falling" }).getByRole("button", { name: "Choose a file" }).click()]);
+    await chooser.setFiles({ name: "falling.csv", mimeType: "text/csv", buffer: Buffer.from("\ufeffMPa;kN\r\n24,0;922,3\r\n15,0;585,5\r\n", "utf16le") });
+    const box = page.locator('[data-path$="/falling"]');
+    await inTheEnd(async () => assert.match(await box.inputValue(), /^24\.0 +922\.3\n15\.0 +585\.5$/));
+    await rest(page);
+    assert.match(await box.locator("xpath=..").innerText(), /2 points/);
+  }),
+);

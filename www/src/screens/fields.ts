@@ -3,6 +3,7 @@
 import { html, nothing, svg, type TemplateResult } from "lit-html";
 import { live } from "lit-html/directives/live.js";
 import type { Json } from "../protocol.ts";
+import { pickFile } from "../pick.ts";
 import { readOnly } from "../signals.ts";
 import { contestedLine } from "./choices.ts";
 import { enter } from "./data.ts";
@@ -190,7 +191,18 @@ export function formField(target: Target, field: Field, id: string): TemplateRes
 function boxField(target: Target, field: Field, id: string): TemplateResult {
   return html`<label for=${id}>${field.label}</label>
     <div class="entry">${field.kind === "lines" ? linesBox(boxOf(target, field, id)) : box(target, field, id)}${unitChooser(target, field, id)}${echo(field, id)}${toHistory(target, field)}</div>
+    ${field.kind === "lines" ? html`<div class="acts"><button type="button" ?disabled=${readOnly.value} @click=${() => void fromFile(target, field.path)}>${label("bring.file")}</button></div>` : nothing}
     ${specials(target, field)} ${problemBand(target, field, id)}`;
+}
+
+/** The text of a file as if it had been pasted. */
+async function fromFile(target: Target, path: string): Promise<void> {
+  const file = await pickFile();
+  if (!file) return;
+  const bytes = new Uint8Array(await file.arrayBuffer());
+  const wide = bytes[0] === 0xff && bytes[1] === 0xfe ? "utf-16le" : bytes[0] === 0xfe && bytes[1] === 0xff ? "utf-16be" : "utf-8";
+  await type(target, path, new TextDecoder(wide).decode(bytes));
+  left(keyOf(target, path));
 }
 
 /** The way to what was stated here before. */
