@@ -209,7 +209,7 @@ func (f *file) asked(list []turned, patch *document.Node, lead string) *document
 	says = append(says, f.turns(list, "set", func(o drive.Outcome) drive.Answer { return o.Reached })...)
 	says = append(says, f.turns(list, "never", func(o drive.Outcome) drive.Answer { return o.Passed })...)
 	turns := newObject().with("reason", text(words.Say("outcome.why"))).with("correct", text(words.Say("outcome.correct"))).
-		with("correctSays", text(words.Say("outcome.correctSays")))
+		with("correctSays", text(words.Say("outcome.correctSays"))).with("leave", text(words.Say("outcome.leave")))
 	if m := f.renewal(patch); m != nil {
 		turns = turns.with("renew", text(words.Say("outcome.renew"))).with("renewSays", text(words.Say("outcome.renewSays", itoa(m.moves)))).with("ids", whole(m.ids))
 	}
@@ -244,21 +244,31 @@ func (f *file) turns(list []turned, what string, of func(drive.Outcome) drive.An
 // it. Texts that cannot be read are as they were.
 func (f *file) asking(r, answer, unread *document.Node) *document.Node {
 	question := f.question
+	f.unasked(unread)
+	if p := answer.Get("problem"); p != nil {
+		// The text cannot be read either: that comes first, and has no ways here.
+		says := text(p.Get("says").Text() + " " + words.Say("outcome.unread"))
+		p.Set("says", says)
+		question = newObject().with("ok", yes(false)).with("code", text("outcome.unread")).with("says", says).with("problem", p).Node
+	}
+	if before := r.Get("or"); before.Kind() == document.Text && r.Get("correction") == nil && r.Get("renew") == nil {
+		unread = f.root.Get("unread").Clone()
+		if f.typed(r, r.Get("path").Text(), before.Text()); f.question != nil {
+			f.unasked(unread)
+		}
+	}
+	return question
+}
+
+// unasked drops the question, and what was noted of texts before it came.
+func (f *file) unasked(unread *document.Node) {
 	f.question = nil
-	if f.root.Remove("unread"); unread != nil {
+	if unread == nil {
+		f.root.Remove("unread")
+	} else {
 		f.root.Set("unread", unread)
 	}
 	f.unreadChanged()
-	if p := answer.Get("problem"); p != nil {
-		// The text cannot be read either: that comes first, and has no ways here.
-		question = newObject().with("ok", yes(false)).with("code", text("outcome.unread")).
-			with("says", text(p.Get("says").Text()+" "+words.Say("outcome.unread"))).with("problem", p).Node
-	}
-	if before := r.Get("or"); before.Kind() == document.Text && r.Get("correction") == nil && r.Get("renew") == nil {
-		f.typed(r, r.Get("path").Text(), before.Text())
-		f.question = nil
-	}
-	return question
 }
 
 // pressedSays says of a thing which piles are pressed with it, "" for none.

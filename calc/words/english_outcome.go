@@ -19,6 +19,7 @@ var outcomes = map[string]string{
 	"outcome.why":         "Reason for a correction",
 	"outcome.correct":     "Correct it",
 	"outcome.correctSays": "It was wrong from the beginning: the piles pressed are judged anew.",
+	"outcome.leave":       "Leave it as it was",
 	"outcome.renew":       "From now on",
 	"outcome.renewSays":   "A copy with this, for the piles not pressed yet ({0}). The piles pressed keep what stands.",
 	"outcome.copy":        "{0} (from {1})",

@@ -140,7 +140,7 @@ export async function showBytes(doc: string, view: string, args: Record<string, 
   return full(await send({ verb: "show", doc, request: text({ verb: "show", doc, view, ...args }), whole: true }));
 }
 
-/** Makes one entry. With do:"type" neighbouring key presses on one path become one record. */
+/** Makes one entry. With do:"type" neighbouring key presses on one path become one record; an answer to a question is one by itself. */
 export async function enter(doc: string, entry: Entry, options: EnterOptions = {}): Promise<Full> {
   const sitting = sittingOf(doc);
   const { do: verb, ...rest } = entry;
@@ -161,7 +161,7 @@ export async function enter(doc: string, entry: Entry, options: EnterOptions = {
     request,
     token: uuidv7(),
     ...(options.show ? { show: text(options.show) } : {}),
-    ...(verb === "type" && entry.path !== undefined ? { fold: `${sitting.id} ${entry.path}` } : {}),
+    ...(verb === "type" && entry.path !== undefined && !("correction" in entry || "renew" in entry) ? { fold: `${sitting.id} ${entry.path}` } : {}),
     ...(options.bytes ? { bytes: options.bytes } : {}),
   });
   if (reply.savedAt !== undefined) askToPersist();

@@ -30,6 +30,22 @@ let timer: ReturnType<typeof setTimeout> | undefined;
 /** The last refusal of an entry, for the band on top. */
 export const refusal = signal("");
 
+/** An entry that would turn the outcome of piles already pressed: it was not made but is asked about. */
+export interface Question {
+  doc: string;
+  entry: Entry;
+  show: Show | undefined;
+  ids: number | string[] | undefined;
+  bytes: Uint8Array | undefined;
+  says: string;
+  turns: { reason: string; correct: string; correctSays: string; leave: string; renew?: string; renewSays?: string; ids?: number };
+}
+
+type Show = { view: string; [name: string]: Json };
+
+/** The last one, until it is answered. */
+export const question = signal<Question | null>(null);
+
 /** The view as last answered, undefined before. Tracks: use it inside a render. */
 export function view<T extends Answered>(doc: string, name: string, args: Args = {}, table?: host.Table): T | undefined {
   const key = keyOf(doc, name, args, table);
@@ -65,7 +81,7 @@ export function ask<T extends Answered>(doc: string, name: string, args: Args = 
 }
 
 /** Makes an entry; with `show` the view that comes back is on the screen at once. */
-export async function enter(doc: string, entry: Entry, show?: { view: string; [name: string]: Json }, ids?: number | string[], bytes?: Uint8Array): Promise<Full> {
+export async function enter(doc: string, entry: Entry, show?: Show, ids?: number | string[], bytes?: Uint8Array): Promise<Full> {
   const full = await waited(host.enter(doc, entry, { ...(show ? { show } : {}), ...(ids === undefined ? {} : { ids }), ...(bytes ? { bytes } : {}) }));
   batch(() => {
     const later = (version(doc).value += 1);
@@ -79,7 +95,12 @@ export async function enter(doc: string, entry: Entry, show?: { view: string; [n
         slot.value.value = { ...seen, ok: true };
       }
     }
-    refusal.value = full.answer.ok || full.answer.code === "core-unavailable" ? "" : (full.answer.says ?? "");
+    const { says = "", turns, problem } = full.answer as { says?: string; turns?: unknown; problem?: unknown };
+    if (turns) {
+      const { correction: _, renew: _too, ...bare } = entry;
+      question.value = { doc, entry: bare as Entry, show, ids, bytes, says, turns: turns as Question["turns"] };
+    } else if (question.value?.doc === doc && question.value.entry.path === entry.path) question.value = null;
+    refusal.value = full.answer.ok || full.answer.code === "core-unavailable" || turns || problem ? "" : says;
   });
   return full;
 }

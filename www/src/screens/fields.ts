@@ -13,6 +13,7 @@ import { label } from "./labels.ts";
 import { link } from "./route.ts";
 import { unitText } from "./symbols.ts";
 import { trialKey, tryChoice, tryText } from "./trial.ts";
+import { askedAt, twoWays } from "./turns.ts";
 import type { Field, Offer, Problem } from "./views.ts";
 
 type Shown = TemplateResult | typeof nothing;
@@ -26,14 +27,20 @@ export interface Target {
   trial?: string;
 }
 
-export async function type(target: Target, path: string, typed: string, entered = typed): Promise<void> {
+async function type(target: Target, field: Field, typed: string, entered = typed): Promise<void> {
+  const { path } = field;
   const key = keyOf(target, path);
   if (target.trial !== undefined) return tryText(target.doc, target.trial, key, path, typed, entered);
-  typing(key, typed);
+  typing(key, typed, stood(field));
   sent(key);
-  const { answer } = await enter(target.doc, { do: "type", path, typed: entered }, target.show);
+  const { answer } = await enter(target.doc, { do: "type", path, typed: entered, or: draftOf(key)?.from }, target.show);
   const taken = answer.ok || answer.code === "core-unavailable";
-  answered(key, taken, taken ? ((answer["problem"] as Problem | undefined) ?? null) : { says: answer.says ?? "" });
+  answered(key, taken, (answer["problem"] as Problem | undefined) ?? (taken ? null : { says: answer.says ?? "" }));
+}
+
+/** What stands there, as a text that could be typed. */
+function stood(field: Field): string {
+  return field.state === "given" && field.kind === "quantity" ? `${field.typed} ${field.unit}` : field.typed;
 }
 
 function keyOf(target: Target, path: string): string {
@@ -100,7 +107,7 @@ export function boxOf(target: Target, field: Field, id: string): Box {
     typed: field.typed,
     mode: field.kind === "text" || field.minus ? "text" : field.kind === "count" ? "numeric" : "decimal",
     invalid: problemOf(target, field) !== null,
-    input: (typed) => void type(target, field.path, typed, withUnit(target, field, typed)),
+    input: (typed) => void type(target, field, typed, withUnit(target, field, typed)),
   };
 }
 
@@ -139,7 +146,7 @@ export function unitChooser(target: Target, field: Field, id: string): Shown {
   const pick = (event: Event) => {
     const unit = (event.target as HTMLSelectElement).value;
     chooseUnit(key, unit);
-    if (field.state === "given") void type(target, field.path, field.typed, `${field.typed.trim()} ${unit}`).then(() => left(key));
+    if (field.state === "given") void type(target, field, field.typed, `${field.typed.trim()} ${unit}`).then(() => left(key));
   };
   return html`<select class="unit" aria-label=${label("field.unit", { name: field.label })} id=${`${id}-unit`} ?disabled=${readOnly.value} @change=${pick}>
     ${units.map((unit) => html`<option value=${unit} .selected=${live(unit === chosen)}>${unitText(unit)}</option>`)}
@@ -149,24 +156,25 @@ export function unitChooser(target: Target, field: Field, id: string): Shown {
 /** The sentence about text that could not be read, with the readings it may have. */
 export function problemBand(target: Target, field: Field, id: string): TemplateResult {
   const problem = problemOf(target, field);
+  const asked = target.trial === undefined ? askedAt(target.doc, field.path) : undefined;
   return html`<div class="problem" id=${`${id}-problem`} aria-live="polite">
-    ${problem
-      ? html`<p>${problem.says}</p>
-          ${problem.offers?.length
+    ${problem || asked
+      ? html`<p>${asked?.says ?? problem?.says}</p>
+          ${problem?.offers?.length
             ? html`<div class="offers">
-                ${problem.offers.map((offer) => html`<button type="button" @click=${() => void takeOffer(target, field.path, offer)}>${offer.label}</button>`)}
+                ${problem.offers.map((offer) => html`<button type="button" @click=${() => void takeOffer(target, field, offer)}>${offer.label}</button>`)}
               </div>`
             : nothing}`
       : nothing}
-  </div>`;
+  </div>${asked ? twoWays(asked) : nothing}`;
 }
 
 function problemOf(target: Target, field: Field): Problem | null {
   return field.problem ?? draftOf(keyOf(target, field.path))?.problem ?? null;
 }
 
-async function takeOffer(target: Target, path: string, offer: Offer): Promise<void> {
-  const key = keyOf(target, path);
+async function takeOffer(target: Target, field: Field, offer: Offer): Promise<void> {
+  const key = keyOf(target, field.path);
   if (offer.decimalSign) {
     // The core reads again by itself what it could not read before.
     if (target.trial !== undefined) await tryChoice(target.doc, target.trial, "/now/decimalSign", offer.decimalSign);
@@ -174,7 +182,7 @@ async function takeOffer(target: Target, path: string, offer: Offer): Promise<vo
     drop(key);
     return;
   }
-  await type(target, path, offer.typed);
+  await type(target, field, offer.typed);
   left(key);
 }
 
@@ -191,18 +199,18 @@ export function formField(target: Target, field: Field, id: string): TemplateRes
 function boxField(target: Target, field: Field, id: string): TemplateResult {
   return html`<label for=${id}>${field.label}</label>
     <div class="entry">${field.kind === "lines" ? linesBox(boxOf(target, field, id)) : box(target, field, id)}${unitChooser(target, field, id)}${echo(field, id)}${toHistory(target, field)}</div>
-    ${field.kind === "lines" ? html`<div class="acts"><button type="button" ?disabled=${readOnly.value} @click=${() => void fromFile(target, field.path)}>${label("bring.file")}</button></div>` : nothing}
+    ${field.kind === "lines" ? html`<div class="acts"><button type="button" ?disabled=${readOnly.value} @click=${() => void fromFile(target, field)}>${label("bring.file")}</button></div>` : nothing}
     ${specials(target, field)} ${problemBand(target, field, id)}`;
 }
 
 /** The text of a file as if it had been pasted. */
-async function fromFile(target: Target, path: string): Promise<void> {
+async function fromFile(target: Target, field: Field): Promise<void> {
   const file = await pickFile();
   if (!file) return;
   const bytes = new Uint8Array(await file.arrayBuffer());
   const wide = bytes[0] === 0xff && bytes[1] === 0xfe ? "utf-16le" : bytes[0] === 0xfe && bytes[1] === 0xff ? "utf-16be" : "utf-8";
-  await type(target, path, new TextDecoder(wide).decode(bytes));
-  left(keyOf(target, path));
+  await type(target, field, new TextDecoder(wide).decode(bytes));
+  left(keyOf(target, field.path));
 }
 
 /** The way to what was stated here before. */
@@ -217,7 +225,7 @@ function specials(target: Target, field: Field): Shown {
     ${field.others.map((other) => {
       const on = field.state === other.value;
       return html`<button type="button" class="choice" aria-pressed=${on ? "true" : "false"} ?disabled=${readOnly.value}
-        @click=${() => void type(target, field.path, on ? "" : other.value).then(() => left(keyOf(target, field.path)))}>
+        @click=${() => void type(target, field, on ? "" : other.value).then(() => left(keyOf(target, field.path)))}>
         ${tick(on)}${other.label}
       </button>`;
     })}
@@ -234,7 +242,8 @@ function choiceField(target: Target, field: Field, id: string): TemplateResult {
           ${all.map((one) => html`<option value=${one.value} .selected=${live(one.value === field.typed)}>${one.label}</option>`)}
         </select>
         ${toHistory(target, field)}
-      </div>`;
+      </div>
+      ${problemBand(target, field, id)}`;
   }
   return html`<div role="group" aria-labelledby=${`${id}-label`}>
     <p class="label" id=${`${id}-label`}>${field.label}</p>

@@ -5,6 +5,8 @@ import type { Problem } from "./views.ts";
 
 interface Draft {
   typed: string;
+  /** What stood in the box before: an entry that is asked about leaves that. */
+  from: string | undefined;
   /** Entries not yet answered. */
   waiting: number;
   left: boolean;
@@ -17,10 +19,10 @@ export function draftOf(key: string): Draft | undefined {
   return drafts.value.get(key);
 }
 
-/** A key was pressed: the box now holds `typed`. */
-export function typing(key: string, typed: string): void {
+/** A key was pressed: the box now holds `typed`; `from` stood in it before. */
+export function typing(key: string, typed: string, from?: string): void {
   const before = drafts.peek().get(key);
-  set(key, { typed, waiting: before?.waiting ?? 0, left: false, problem: before?.problem ?? null });
+  set(key, { typed, from: before ? before.from : from, waiting: before?.waiting ?? 0, left: false, problem: before?.problem ?? null });
 }
 
 /** An entry for this box is under way. */

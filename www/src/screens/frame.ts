@@ -12,6 +12,7 @@ import { link } from "./route.ts";
 import * as route from "./route.ts";
 import { notice } from "./notice.ts";
 import { current } from "./sizingstate.ts";
+import { askedOnTop } from "./turns.ts";
 
 /** The update was put off until the next visit. */
 const later = signal(false);
@@ -81,6 +82,8 @@ export function bands(): Shown {
       </div>`,
     );
   }
+  const question = askedOnTop();
+  if (question !== nothing) list.push(question as TemplateResult);
   if (notice.value !== "") {
     list.push(
       html`<div class="band" role="status">
