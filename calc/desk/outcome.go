@@ -160,6 +160,7 @@ func (f *file) touched(patch *document.Node) (list []string) {
 	for pile, stretches := range f.pressedPiles() {
 		p := piles.Get(pile)
 		if p == nil || struckOut(p) {
+			delete(f.outcomes, pile) // it is not judged, so what came out does not hold
 			continue
 		}
 		hit := all || has("piles", pile) || has("criteria", p.Get("criterion").Text()) || has("pileTypes", p.Get("type").Text())

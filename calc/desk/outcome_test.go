@@ -324,6 +324,32 @@ func TestAJoinIsNotAskedAbout(t *testing.T) {
 	assert.Equal(t, outcomes(t, y.save()), outcomes(t, x.save()))
 }
 
+// A copy would hold one of two values that nobody has chosen.
+func TestAThingWithAnOpenChoiceIsNotCopied(t *testing.T) {
+	x, y := opened(t, pressedJob), opened(t, pressedJob)
+	x.as("s2", "Ada", "type", typing("/now/rigs/r/name", "A"), nil)
+	y.as("s3", "Ben", "type", typing("/now/rigs/r/name", "B"), nil)
+	require.True(t, x.as("s4", "Ada", "join", `"x":1`, []byte(y.save())).Get("ok").Bool())
+	a := x.as("s4", "Ada", "type", typing("/now/rigs/r/mass", "200"), nil)
+	x.asks(x.save(), a)
+	assert.Nil(t, a.At("/turns/renew"))
+}
+
+// A pile that is struck out is not judged; taken back, it is judged by what stands
+// then.
+func TestAStruckPileIsNotAskedAbout(t *testing.T) {
+	x := opened(t, pressedJob)
+	require.True(t, x.typed("/now/criteria/k/factor", "1.99").Get("ok").Bool())
+	for _, pile := range []string{"p1", "p2"} {
+		require.True(t, x.enter("strike", `"path":"/now/piles/`+pile+`","why":"left out"`).Get("ok").Bool())
+	}
+	require.True(t, x.typed("/now/criteria/k/factor", "2.1").Get("ok").Bool())
+	require.True(t, x.enter("undo", `"of":{"sitting":"s1","s":1}`).Get("ok").Bool(), "p1 is back")
+	a := x.asks(x.save(), x.typed("/now/criteria/k/factor", "2.0"))
+	assert.Equal(t, "1 P1", named(a))
+	assert.Contains(t, a.Get("says").Text(), "Set reading not reached, with this reached: P1.")
+}
+
 func TestAThingSaysWhichPilesArePressedWithIt(t *testing.T) {
 	x := opened(t, pressedJob)
 	for path, says := range map[string]string{"/now/criteria/k": "3 piles are pressed with this: P1, P2, P3.", "/now/criteria/k2": "", "/now/rigs/r": "P1, P2, P3",

@@ -20,8 +20,8 @@ var renewable = []string{"rigs", "gauges", "certificates", "pileTypes", "criteri
 // have it and the certificates made with it, a certificate its rig or, of a gauge
 // alone, that gauge, and a rig the certificates of its circuits. A certificate
 // that holds for a number of piles is not copied, for the number would begin
-// anew: there is no renewal then, nor of a pile's own value, nor of a field with
-// an open choice. Stock of a pile type goes with the copy: it is for the piles to
+// anew: there is no renewal then, nor of a pile's own value, nor of a thing with an
+// open choice. Stock of a pile type goes with the copy: it is for the piles to
 // come.
 type renewal struct {
 	f       *file
@@ -35,11 +35,6 @@ type renewal struct {
 // renewal returns nil where there is none of a patch.
 func (f *file) renewal(patch *document.Node) *renewal {
 	m := &renewal{f: f, copies: map[string]string{}}
-	for _, c := range f.choices {
-		if patch.At(c.Path) != nil {
-			return nil
-		}
-	}
 	for name, things := range patch.Members() {
 		if !slices.Contains(renewable, name) {
 			return nil
@@ -58,6 +53,12 @@ func (f *file) renewal(patch *document.Node) *renewal {
 	}
 	if len(m.things) == 0 || m.counted {
 		return nil
+	}
+	for _, c := range f.choices {
+		names, _ := document.Split(c.Path)
+		if _, copied := m.copies[strings.Join(names[:min(2, len(names))], "/")]; copied {
+			return nil
+		}
 	}
 	for id, p := range f.now("piles").Members() {
 		if m.points(id, p).Len() > 0 {

@@ -117,6 +117,29 @@ check("errand: a typed factor is asked about, corrected with a reason, and chang
   }),
 );
 
+check("what was tried on a pressed pile is asked about when it is used", () =>
+  onPage(sizes[0], async (page, site) => {
+    await opened(page, site.url);
+    await goTo(page, at("pile", doc, piles[0] ?? ""));
+    await goTo(page, at("size", doc, piles[0] ?? ""));
+    const hand = new Engineer(page);
+    await hand.tap("#row-load");
+    await page.keyboard.press("Control+A");
+    await hand.key("950");
+    await rest(page);
+    await hand.picks("Use this");
+    const band = page.locator(".band");
+    assert.match(await band.innerText(), /outcome of a pile already pressed\. Set reading reached, with this not reached: C1\./);
+    assert.equal(await band.getByRole("button", { name: "From now on" }).count(), 0, "a pile's own value can only be corrected");
+    await hand.tap("#turns-why");
+    await hand.key("new plan");
+    await hand.picks("Correct it");
+    await page.waitForURL(/#\/pile\//);
+    assert.equal(await band.count(), 0);
+    hand.rests("a trial used on a pressed pile", 12);
+  }),
+);
+
 check("what was asked about is not there after a new start, and what was entered is", () =>
   onPage(sizes[0], async (page, site) => {
     await opened(page, site.url);
