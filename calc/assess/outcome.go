@@ -68,7 +68,7 @@ func (o *Outcomes) Of(pile string, stretches []job.Stretch) drive.Outcome {
 			b.set, b.never = o.window(pile, s.SetUp)
 			o.windows[key] = b
 		}
-		readings[i] = drive.Reading{Shown: shown(s.Highest), Peak: shown(s.Peak), Set: b.set, Never: b.never}
+		readings[i] = drive.Reading{Shown: s.Highest, Peak: s.Peak, Set: b.set, Never: b.never}
 	}
 	return drive.Press(readings)
 }
@@ -89,10 +89,6 @@ func (o *Outcomes) said(pile string) string {
 		says = append(says, '\n')
 	}
 	return string(says)
-}
-
-func shown(g job.Given[quantity.Pressure]) drive.Pressure {
-	return drive.Pressure{V: g.V, Known: g.Known()}
 }
 
 // window is the set and the never-exceed reading of a pile under a set-up.

@@ -84,7 +84,7 @@ func (f *file) field(path string) *document.Node {
 			o = o.with("hint", text(strings.Join(warned, " ")))
 		}
 	}
-	if names := []string{"criteria.name", "rigs.name", "pileTypes.name", "gauges.serial", "certificates.number"}; slices.Contains(names, key) {
+	if names := []string{"criteria.name", "rigs.name", "pileTypes.name"}; slices.Contains(names, key) {
 		if says := f.pressedSays(path); says != "" {
 			o = o.with("hint", text(says))
 		}

@@ -1,14 +1,12 @@
 package desk
 
 import (
-	"slices"
 	"sort"
 	"strings"
 
 	"gaugewright/calc/assess"
 	"gaugewright/calc/document"
 	"gaugewright/calc/drive"
-	"gaugewright/calc/history"
 	"gaugewright/calc/job"
 	"gaugewright/calc/words"
 )
@@ -52,7 +50,7 @@ func (f *file) guard(r, patch *document.Node) (entered *document.Node, why strin
 	list, after := f.turning(patch)
 	if correction := r.Get("correction"); correction != nil {
 		if why = strings.TrimSpace(correction.Text()); why == "" && len(list) > 0 {
-			f.question = f.asked(list, patch, words.Say("outcome.reason"))
+			f.question = f.asked(list, patch, words.Say("outcome.blank"))
 			return nil, ""
 		}
 	} else if len(list) > 0 {
@@ -90,7 +88,12 @@ func (f *file) turning(patch *document.Node) (list []turned, after map[string]dr
 	now, choices := f.root.Get("now"), f.choices
 	back := document.Inverse(now, patch)
 	document.MergePatch(now, patch)
-	f.choices = slices.DeleteFunc(slices.Clone(choices), func(c history.Choice) bool { return patch.At(c.Path) != nil })
+	f.choices = nil
+	for _, c := range choices {
+		if patch.At(c.Path) == nil {
+			f.choices = append(f.choices, c)
+		}
+	}
 	after = map[string]drive.Outcome{}
 	judge := assess.OutcomesOf(f.decided())
 	for _, pile := range piles {
@@ -137,26 +140,19 @@ func (f *file) outcome(piles []string) {
 }
 
 // touched lists the pressed piles, not struck out, whose outcome may hang on what
-// a patch changes.
+// a patch changes. Gauges and certificates are found by their circuits only, so an
+// edit of one is held against all piles.
 func (f *file) touched(patch *document.Node) (list []string) {
-	some := false
-	for _, name := range []string{"piles", "criteria", "pileTypes", "rigs", "gauges", "certificates", "stock", "guard"} {
-		some = some || patch.Get(name) != nil
+	some, all := false, false
+	for i, name := range []string{"piles", "criteria", "pileTypes", "rigs", "gauges", "certificates", "stock", "guard"} {
+		if patch.Get(name) != nil {
+			some, all = true, all || i > 3
+		}
 	}
 	if !some {
 		return nil
 	}
-	all := patch.Get("stock") != nil || patch.Get("guard") != nil
-	has := func(collection, id string) bool { return id != "" && patch.Get(collection).Get(id) != nil }
-	// What a certificate is of, before and after.
-	of := map[string]bool{}
-	for id, c := range patch.Get("certificates").Members() {
-		for _, node := range []*document.Node{c, f.now("certificates").Get(id)} {
-			of["rigs "+node.Get("rig").Text()], of["gauges "+node.Get("gauge").Text()] = true, true
-		}
-	}
-	certificates := len(of) > 0
-	piles := f.now("piles")
+	piles, has := f.now("piles"), func(collection, id string) bool { return patch.Get(collection).Get(id) != nil }
 	for pile, stretches := range f.pressedPiles() {
 		p := piles.Get(pile)
 		if p == nil || struckOut(p) {
@@ -165,12 +161,7 @@ func (f *file) touched(patch *document.Node) (list []string) {
 		}
 		hit := all || has("piles", pile) || has("criteria", p.Get("criterion").Text()) || has("pileTypes", p.Get("type").Text())
 		for _, s := range stretches {
-			rig := s.Rig
-			if rig == "" {
-				rig = p.Get("rig").Text()
-			}
-			hit = hit || has("rigs", rig) || has("gauges", s.Gauge) || s.Gauge == "" && patch.Get("gauges") != nil ||
-				certificates && (s.Gauge == "" || of["rigs "+rig] || of["gauges "+s.Gauge])
+			hit = hit || has("rigs", s.Rig) || s.Rig == "" && has("rigs", p.Get("rig").Text())
 		}
 		if hit {
 			list = append(list, pile)
@@ -182,16 +173,16 @@ func (f *file) touched(patch *document.Node) (list []string) {
 // mostPressed is how many piles a question names.
 const mostPressed = 20
 
-// marks names piles, and says how many more there are.
-func (f *file) marks(piles []string) string {
-	names := []string{}
+// marks names the first of some piles, and says how many more there are.
+func (f *file) marks(piles []string) (says string, names []string) {
 	for _, id := range piles[:min(len(piles), mostPressed)] {
 		names = append(names, f.marked(id, f.now("piles").Get(id).Get("mark").Text()))
 	}
+	says = strings.Join(names, ", ")
 	if more := len(piles) - len(names); more > 0 {
-		return words.Say("outcome.more", strings.Join(names, ", "), itoa(more))
+		says = words.Say("outcome.more", says, itoa(more))
 	}
-	return strings.Join(names, ", ")
+	return says, names
 }
 
 // asked is the question about a patch that would turn outcomes.
@@ -200,42 +191,40 @@ func (f *file) asked(list []turned, patch *document.Node, lead string) *document
 	for _, t := range list {
 		all = append(all, t.pile)
 	}
-	says := []string{words.Say("outcome.pressed", itoa(len(list)))}
+	code := "outcome.pressed"
 	if len(list) == 1 {
-		says = []string{words.Say("outcome.one")}
+		code = "outcome.one"
 	}
-	if lead != "" {
-		says = append([]string{lead}, says...)
+	says := strings.TrimSpace(lead+" "+words.Say(code, itoa(len(list)))) + " " + f.turns(list, "set", wasReached) + f.turns(list, "never", wasPassed) + words.Say("outcome.nothing")
+	turns := newObject()
+	for _, name := range []string{"reason", "correct", "correctSays", "leave"} {
+		turns.Set(name, text(words.Say("outcome."+name)))
 	}
-	says = append(says, f.turns(list, "set", func(o drive.Outcome) drive.Answer { return o.Reached })...)
-	says = append(says, f.turns(list, "never", func(o drive.Outcome) drive.Answer { return o.Passed })...)
-	turns := newObject().with("reason", text(words.Say("outcome.why"))).with("correct", text(words.Say("outcome.correct"))).
-		with("correctSays", text(words.Say("outcome.correctSays"))).with("leave", text(words.Say("outcome.leave")))
 	if m := f.renewal(patch); m != nil {
-		turns = turns.with("renew", text(words.Say("outcome.renew"))).with("renewSays", text(words.Say("outcome.renewSays", itoa(m.moves)))).with("ids", whole(m.ids))
+		turns.Set("renew", text(words.Say("outcome.renew")))
+		turns.Set("renewSays", text(words.Say("outcome.renewSays", itoa(m.moves))))
+		turns.Set("ids", whole(m.ids))
 	}
-	shown := []string{}
-	for _, id := range all[:min(len(all), mostPressed)] {
-		shown = append(shown, f.marked(id, f.now("piles").Get(id).Get("mark").Text()))
-	}
-	return newObject().with("ok", yes(false)).with("code", text("outcome.turns")).with("says", text(strings.Join(append(says, words.Say("outcome.nothing")), " "))).
-		with("piles", texts(shown)).with("count", whole(len(all))).with("turns", turns.Node).Node
+	_, names := f.marks(all)
+	return newObject().with("ok", yes(false)).with("code", text("outcome.turns")).with("says", text(says)).
+		with("piles", texts(names)).with("count", whole(len(all))).with("turns", turns.Node).Node
 }
 
+func wasReached(o drive.Outcome) drive.Answer { return o.Reached }
+func wasPassed(o drive.Outcome) drive.Answer  { return o.Passed }
+
 // turns says how one of the answers turns, and for which piles.
-func (f *file) turns(list []turned, what string, of func(drive.Outcome) drive.Answer) (says []string) {
-	name := map[drive.Answer]string{drive.NotKnown: "outcome.unknown", drive.No: "outcome.no." + what, drive.Yes: "outcome.yes." + what}
-	for _, was := range []drive.Answer{drive.Yes, drive.No, drive.NotKnown} {
-		for _, now := range []drive.Answer{drive.Yes, drive.No, drive.NotKnown} {
-			var piles []string
-			for _, t := range list {
-				if of(t.was) == was && of(t.now) == now && was != now {
-					piles = append(piles, t.pile)
-				}
-			}
-			if len(piles) > 0 {
-				says = append(says, words.Say("outcome."+what, words.Say(name[was]), words.Say(name[now]), f.marks(piles)))
-			}
+func (f *file) turns(list []turned, what string, of func(drive.Outcome) drive.Answer) (says string) {
+	name := [...]string{drive.NotKnown: "outcome.unknown", drive.No: "outcome.no." + what, drive.Yes: "outcome.yes." + what}
+	var piles [len(name) * len(name)][]string // by the answer before and with the edit
+	for _, t := range list {
+		at := int(of(t.was))*len(name) + int(of(t.now))
+		piles[at] = append(piles[at], t.pile)
+	}
+	for at := len(piles) - 1; at >= 0; at-- {
+		if was, now := at/len(name), at%len(name); was != now && len(piles[at]) > 0 {
+			marks, _ := f.marks(piles[at])
+			says += words.Say("outcome."+what, words.Say(name[was]), words.Say(name[now]), marks) + " "
 		}
 	}
 	return says
@@ -272,23 +261,19 @@ func (f *file) unasked(unread *document.Node) {
 	f.unreadChanged()
 }
 
-// pressedSays says of a thing which piles are pressed with it, "" for none.
+// pressedSays says of the criterion, rig or pile type that a name belongs to which
+// piles are pressed with it, "" for none.
 func (f *file) pressedSays(path string) string {
-	names, _ := document.Split(path)
-	if len(names) != 4 || !slices.Contains(renewable, names[1]) {
-		return ""
-	}
-	one, edit := document.NewMap(), document.NewMap()
-	edit.Set(names[2], document.NewMap())
-	one.Set(names[1], edit)
-	piles := f.touched(one)
+	patch, _ := f.job().Patch(path, text(""))
+	piles := f.touched(patch)
 	if len(piles) == 0 {
 		return ""
 	}
 	place := f.places(len(piles))
 	sort.Slice(piles, func(a, b int) bool { return place[piles[a]] < place[piles[b]] })
+	marks, _ := f.marks(piles)
 	if len(piles) == 1 {
-		return words.Say("outcome.withOne", f.marks(piles))
+		return words.Say("outcome.withOne", marks)
 	}
-	return words.Say("outcome.with", itoa(len(piles)), f.marks(piles))
+	return words.Say("outcome.with", itoa(len(piles)), marks)
 }

@@ -353,7 +353,7 @@ func TestAStruckPileIsNotAskedAbout(t *testing.T) {
 func TestAThingSaysWhichPilesArePressedWithIt(t *testing.T) {
 	x := opened(t, pressedJob)
 	for path, says := range map[string]string{"/now/criteria/k": "3 piles are pressed with this: P1, P2, P3.", "/now/criteria/k2": "", "/now/rigs/r": "P1, P2, P3",
-		"/now/rigs/r2": "", "/now/gauges/g": "P3", "/now/pileTypes/t": "P3", "/now/pileTypes/t2": ""} {
+		"/now/rigs/r2": "", "/now/pileTypes/t": "P3", "/now/pileTypes/t2": ""} {
 		hint := x.show("form", `,"path":`+quote(path)).At("/sections/0/fields/0/hint").Text()
 		if says == "" {
 			assert.NotContains(t, hint, "pressed", path)

@@ -24,41 +24,34 @@ var renewable = []string{"rigs", "gauges", "certificates", "pileTypes", "criteri
 // open choice. Stock of a pile type goes with the copy: it is for the piles to
 // come.
 type renewal struct {
-	f       *file
-	things  [][2]string       // collection and id
-	copies  map[string]string // to the new id, of "rigs/r" and "rigs/r/circuits/c"
-	counted bool              // a certificate holds for a number of piles
-	ids     int               // new ones that are needed
-	moves   int               // piles that go with the copies
+	f      *file
+	things [][2]string       // collection and id
+	copies map[string]string // to the new id, of "rigs/r" and "rigs/r/circuits/c"
+	never  bool              // something of it cannot be copied
+	ids    int               // new ones that are needed
+	moves  int               // piles that go with the copies
 }
 
 // renewal returns nil where there is none of a patch.
 func (f *file) renewal(patch *document.Node) *renewal {
 	m := &renewal{f: f, copies: map[string]string{}}
 	for name, things := range patch.Members() {
-		if !slices.Contains(renewable, name) {
-			return nil
-		}
+		m.never = m.never || !slices.Contains(renewable, name)
 		for id, edit := range things.Members() {
-			switch {
-			case edit.Get("struck") != nil:
-				return nil
-			case f.now(name).Get(id) != nil:
-				m.take(name, id)
-			}
+			m.never = m.never || edit.Get("struck") != nil
+			m.take(name, id)
 			if name == "certificates" {
 				m.follow(edit)
 			}
 		}
 	}
-	if len(m.things) == 0 || m.counted {
-		return nil
-	}
 	for _, c := range f.choices {
 		names, _ := document.Split(c.Path)
-		if _, copied := m.copies[strings.Join(names[:min(2, len(names))], "/")]; copied {
-			return nil
-		}
+		_, copied := m.copies[strings.Join(names[:min(2, len(names))], "/")]
+		m.never = m.never || copied
+	}
+	if len(m.things) == 0 || m.never {
+		return nil
 	}
 	for id, p := range f.now("piles").Members() {
 		if m.points(id, p).Len() > 0 {
@@ -94,7 +87,7 @@ func (m *renewal) take(collection, id string) {
 		}
 		m.takeCertificates("rig", id)
 	case "certificates":
-		m.counted = m.counted || thing.Get("validPiles").Text() != ""
+		m.never = m.never || thing.Get("validPiles").Text() != ""
 		m.follow(thing)
 	}
 }
@@ -122,13 +115,17 @@ func (m *renewal) points(id string, p *document.Node) *document.Node {
 	if _, pressed := m.f.pressedPiles()[id]; pressed {
 		return patch
 	}
-	for name, collection := range map[string]string{"type": "pileTypes", "criterion": "criteria"} {
-		m.point(patch, name, collection+"/"+p.Get(name).Text())
-	}
-	rig := "rigs/" + p.Get("rig").Text()
-	m.point(patch, "rig", rig)
-	m.point(patch, "circuit", rig+"/circuits/"+p.Get("circuit").Text())
+	m.point(patch, "type", "pileTypes/"+p.Get("type").Text())
+	m.point(patch, "criterion", "criteria/"+p.Get("criterion").Text())
+	m.pointBoth(patch, p)
 	return patch
+}
+
+// pointBoth points at the copies of a rig and of its circuit.
+func (m *renewal) pointBoth(n, of *document.Node) {
+	rig := "rigs/" + of.Get("rig").Text()
+	m.point(n, "circuit", rig+"/circuits/"+of.Get("circuit").Text())
+	m.point(n, "rig", rig)
 }
 
 // point sets a reference to the copy of what it names, where there is one.
@@ -214,9 +211,7 @@ func (m *renewal) redirected(collection, id string, thing *document.Node) *docum
 		}
 		thing.Set("circuits", circuits)
 	case "certificates":
-		rig := "rigs/" + thing.Get("rig").Text()
-		m.point(thing, "circuit", rig+"/circuits/"+thing.Get("circuit").Text())
-		m.point(thing, "rig", rig)
+		m.pointBoth(thing, thing)
 		m.point(thing, "gauge", "gauges/"+thing.Get("gauge").Text())
 	}
 	return thing

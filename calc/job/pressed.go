@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"gaugewright/calc/document"
+	"gaugewright/calc/drive"
 	"gaugewright/calc/quantity"
 )
 
@@ -28,7 +29,7 @@ func (s SetUp) Mass() Given[quantity.Mass] {
 // between them, the highest.
 type Stretch struct {
 	SetUp
-	Highest, Peak Given[quantity.Pressure]
+	Highest, Peak drive.Pressure
 }
 
 // Pressed lists, by the id of the pile, what was read while piles were pressed:
@@ -47,7 +48,7 @@ func (j Job) Pressed() map[string][]Stretch {
 	for pile, list := range all {
 		read := false
 		for _, s := range list {
-			read = read || s.Highest.Known()
+			read = read || s.Highest.Known
 		}
 		if !read {
 			delete(all, pile)
@@ -67,8 +68,8 @@ func joined(list []Stretch, s Stretch) []Stretch {
 	return append(list, s)
 }
 
-func higher(a, b Given[quantity.Pressure]) Given[quantity.Pressure] {
-	if !a.Known() || b.Known() && b.V > a.V {
+func higher(a, b drive.Pressure) drive.Pressure {
+	if !a.Known || b.Known && b.V > a.V {
 		return b
 	}
 	return a
@@ -107,7 +108,7 @@ func (r Record) stretches() (list []Stretch) {
 				in = ups[k-1].SetUp
 			}
 			if in.Day = day; top.reading.any || top.peak.any {
-				list = append(list, Stretch{in, Measured[quantity.Pressure](top.reading.line, "reading"), Measured[quantity.Pressure](top.peak.line, "peak")})
+				list = append(list, Stretch{in, top.reading.pressure("reading"), top.peak.pressure("peak")})
 			}
 		}
 		if len(ups) > 0 {
@@ -130,6 +131,12 @@ type top struct {
 	line Line
 	v    float64
 	any  bool
+}
+
+// pressure reads the line.
+func (t *top) pressure(column string) drive.Pressure {
+	g := Measured[quantity.Pressure](t.line, column)
+	return drive.Pressure{V: g.V, Known: g.Known()}
 }
 
 func (t *top) look(l Line, column int) {

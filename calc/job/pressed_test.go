@@ -24,7 +24,7 @@ func TestPressedOfTheGoldenFile(t *testing.T) {
 		assert.Equal(t, "2026-11-05", list[0].Day)
 		assert.Equal(t, quantity.Mass(60), list[0].Mass().V)
 		assert.Equal(t, []quantity.Pressure{15000, 15500}, []quantity.Pressure{list[0].Highest.V, list[0].Peak.V})
-		assert.Equal(t, []any{quantity.Pressure(15000), false}, []any{list[1].Highest.V, list[1].Peak.Known()})
+		assert.Equal(t, []any{quantity.Pressure(15000), false}, []any{list[1].Highest.V, list[1].Peak.Known})
 		assert.NotEqual(t, list[0].Gauge, list[1].Gauge)
 	}
 }
@@ -61,8 +61,8 @@ func TestASetUpHoldsFromItsSecondOn(t *testing.T) {
 	require.Len(t, list, 1, "the set-up of b is struck out")
 	list = pressedBy(t, `"60 9.0 -","120 - 150","180 15.0 -"`, `{"s":150,"is":"set-up","rig":"a"},{"s":0,"is":"set-up","rig":"a"},{"s":120,"is":"set-up","rig":"b"}`)["p"]
 	require.Len(t, list, 2)
-	assert.Equal(t, []any{"a", quantity.Pressure(15000), false}, []any{list[0].Rig, list[0].Highest.V, list[0].Peak.Known()})
-	assert.Equal(t, []any{"b", false, quantity.Pressure(15000)}, []any{list[1].Rig, list[1].Highest.Known(), list[1].Peak.V})
+	assert.Equal(t, []any{"a", quantity.Pressure(15000), false}, []any{list[0].Rig, list[0].Highest.V, list[0].Peak.Known})
+	assert.Equal(t, []any{"b", false, quantity.Pressure(15000)}, []any{list[1].Rig, list[1].Highest.Known, list[1].Peak.V})
 }
 
 func TestPressedHasAReading(t *testing.T) {
