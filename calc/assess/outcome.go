@@ -44,21 +44,47 @@ type berth struct {
 // OutcomesOf returns the judge of pressed piles.
 func OutcomesOf(j job.Job) *Outcomes {
 	// A text that cannot be read yet is not looked at: the field is blank.
-	root := document.NewMap()
-	for name, value := range j.Root.Members() {
-		if name != "unread" {
-			root.Set(name, value)
+	return &Outcomes{job: job.View(copied(j.Root, func(name string, _ *document.Node) bool { return name != "unread" })), days: map[string]*pressing{}, windows: map[windowKey]bounds{}}
+}
+
+// copied is a map with those of its members that are to stay.
+func copied(n *document.Node, stays func(name string, value *document.Node) bool) *document.Node {
+	m := document.NewMap()
+	for name, value := range n.Members() {
+		if stays(name, value) {
+			m.Set(name, value)
 		}
 	}
-	return &Outcomes{job: job.View(root), days: map[string]*pressing{}, windows: map[windowKey]bounds{}}
+	return m
+}
+
+// before is the job as it was at the beginning of a day, as far as certificates
+// count piles: without the records that begin later.
+func (o *Outcomes) before(day string) job.Job {
+	counted := false
+	for _, c := range o.job.Root.Get("now").Get("certificates").Members() {
+		counted = counted || c.Get("validPiles").Text() != ""
+	}
+	if !counted {
+		return o.job
+	}
+	root := copied(o.job.Root, func(string, *document.Node) bool { return true })
+	root.Set("records", copied(root.Get("records"), func(_ string, record *document.Node) bool {
+		early := false
+		for _, part := range record.Get("parts").Members() {
+			early = early || part.Get("from").Text() < day
+		}
+		return early
+	}))
+	return job.View(root)
 }
 
 // Of says what came out of a pile: each stretch of its drive is judged with the
 // pile's own load, criterion and type, and with the rig, circuit, gauge and
 // ballast of its set-up, read by the certificate that covers the day it was
 // pressed. What a set-up leaves blank is as the pile, and for the gauge the
-// circuit, states it. A certificate for a number of piles counts all that were
-// pressed with it, also those after this one.
+// circuit, states it. A certificate for a number of piles counts those that were
+// pressed with it before that day.
 func (o *Outcomes) Of(pile string, stretches []job.Stretch) drive.Outcome {
 	readings := make([]drive.Reading, len(stretches))
 	for i, s := range stretches {
@@ -99,7 +125,7 @@ func (o *Outcomes) window(pile string, s job.SetUp) (set, never drive.Pressure) 
 	}
 	at := o.days[s.Day]
 	if at == nil {
-		at = &pressing{Of(o.job, nil, s.Day), map[job.SetUp]*berth{}}
+		at = &pressing{Of(o.before(s.Day), nil, s.Day), map[job.SetUp]*berth{}}
 		o.days[s.Day] = at
 	}
 	if s.Rig != "" {

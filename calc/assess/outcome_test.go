@@ -99,6 +99,26 @@ func TestOutcomeOverTwoDays(t *testing.T) {
 	assert.Equal(t, drive.Outcome{Reached: drive.No, Passed: drive.No}, outcome(root))
 }
 
+// A certificate for two piles covers those of the first two days, and not the
+// third.
+func TestOutcomeByACertificateForANumberOfPiles(t *testing.T) {
+	root := calibrated(t, "circuit", "/certificates/z/validPiles", "2", "/certificates/z/validMonths", "")
+	pressed(t, root, "2026-11-05", "120 15.0 15.0", upOf("0", `,"rig":"r","circuit":"c","certificate":"z"`))
+	drives := root.Get("records")
+	for id, day := range map[string]string{"q": "2026-11-06", "s": "2026-11-09"} {
+		root.Get("now").Get("piles").Set(id, root.At("/now/piles/p").Clone())
+		d := drives.Get("d").Clone()
+		d.Set("pile", document.NewText(id))
+		d.At("/parts/s1").Set("from", document.NewText(day+"T08:00:00Z"))
+		drives.Set("d"+id, d)
+	}
+	j := job.View(root)
+	judge, all := assess.OutcomesOf(j), j.Pressed()
+	for pile, want := range map[string]drive.Answer{"p": drive.Yes, "q": drive.Yes, "s": drive.NotKnown} {
+		assert.Equal(t, want, judge.Of(pile, all[pile]).Reached, pile)
+	}
+}
+
 // What is not read yet is blank, and another job's texts are not looked at.
 func TestOutcomeLooksAtNoUnreadText(t *testing.T) {
 	root := pressed(t, with(t), "2026-11-05", "120 15.0 15.5")

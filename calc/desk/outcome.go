@@ -35,7 +35,7 @@ type turned struct {
 }
 
 // pressedPiles are the piles that are pressed, with what was read. They are read
-// once: records change by a union only.
+// once: whoever adds to a drive, as a union does, sets f.pressed to nil.
 func (f *file) pressedPiles() map[string][]job.Stretch {
 	if f.pressed == nil {
 		f.pressed, f.outcomes = f.job().Pressed(), map[string]drive.Outcome{}
