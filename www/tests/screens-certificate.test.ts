@@ -49,7 +49,7 @@ async function fromCertificateToGuardedWindow(page: Page, url: string): Promise<
   await hand.tap('a.row[href^="#/limits"]');
   await hand.tap('.acts a[href*="circuits"]');
   await hand.tap("button", "Add a certificate");
-  await page.locator('[data-path$="/number"]').waitFor();
+  await page.locator('[data-path^="/now/certificates/"]').first().waitFor();
   await hand.fill("/number", "K-118");
   await hand.fill("/on", monthAgo());
   await hand.pick("Was the ram active or passive?", "active");
