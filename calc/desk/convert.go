@@ -134,21 +134,8 @@ func (f *file) showCard(r *document.Node) *document.Node {
 	if a.SetLoad != nil {
 		fact("setLoad", f.textOf(a.SetLoad))
 	}
-	if a.Low != nil {
-		fact("efficiency", words.Say("efficiency.head")+", "+words.Say("efficiency.two", f.textOf(a.Low), f.textOf(a.High)))
-	}
-	if u := a.Certificate; u != nil {
-		says := named(u.Number)
-		if u.HasLeft {
-			says = words.Say("card.certificateDay", says, u.LastDay, f.daysLeft(u.Left))
-		}
-		if u.Piles > 0 {
-			says = words.Say("card.certificatePiles", says, itoa(u.Piles))
-		}
-		fact("certificate", says)
-	}
-	if a.Uncertainty != nil {
-		fact("uncertainty", "± "+f.textOf(a.Uncertainty))
+	for _, by := range f.gaugedBy(a) {
+		fact(by.code, by.says)
 	}
 	for _, l := range a.Limits {
 		if l.PitchingReading != nil {

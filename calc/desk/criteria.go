@@ -77,8 +77,8 @@ func (f *file) criteriaPart(piles []job.Pile) *document.Node {
 			fact("card.gauge", named(g.Serial))
 		}
 	}
-	if a.Low != nil {
-		fact("card.efficiency", words.Say("efficiency.head")+", "+words.Say("efficiency.two", f.textOf(a.Low), f.textOf(a.High)))
+	for _, by := range f.gaugedBy(a) {
+		fact("card."+by.code, by.says)
 	}
 	fact("criteria.signed", words.Say("criteria.line"))
 	title := strings.Join([]string{named(f.typeSays(first)), named(f.rigSays(first)), named(f.root.Get("now").Get("criteria").Get(first.Criterion).Get("name").Text())}, ", ")

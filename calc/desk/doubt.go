@@ -48,6 +48,33 @@ func (f *file) doubtLine(a assess.Answer) *document.Node {
 	return newObject().with("says", text(says)).with("pile", text(a.ID)).Node
 }
 
+// said is a fact of a card or sheet.
+type said struct{ code, says string }
+
+// gaugedBy says by what the loads of a pile are read off the gauge: the
+// certificate with its end, the efficiencies where jacks are not calibrated, and
+// how far the load at the set may be off.
+func (f *file) gaugedBy(a assess.Answer) (list []said) {
+	head := words.Say("efficiency.head")
+	if u := a.Certificate; u != nil {
+		says := named(u.Number)
+		if u.HasLeft {
+			says = words.Say("card.certificateDay", says, u.LastDay, f.daysLeft(u.Left))
+		}
+		if u.Piles > 0 {
+			says = words.Say("card.certificatePiles", says, itoa(u.Piles))
+		}
+		list, head = append(list, said{"certificate", says}), words.Say("efficiency.jacks")
+	}
+	if a.Low != nil {
+		list = append(list, said{"efficiency", head + ", " + words.Say("efficiency.two", f.textOf(a.Low), f.textOf(a.High))})
+	}
+	if a.Uncertainty != nil {
+		list = append(list, said{"uncertainty", "± " + f.textOf(a.Uncertainty)})
+	}
+	return list
+}
+
 func (f *file) daysLeft(n int) string {
 	if n == 1 {
 		return words.Say("doubt.day")
