@@ -3,7 +3,6 @@ package desk
 import (
 	"strings"
 
-	"gaugewright/calc/assess"
 	"gaugewright/calc/document"
 	"gaugewright/calc/history"
 	"gaugewright/calc/job"
@@ -194,16 +193,4 @@ func (f *file) input(name, label, path string) *document.Node {
 
 func plainInput(name, label string) *document.Node {
 	return newObject().with("name", text(name)).with("label", text(label)).with("unit", text("")).Node
-}
-
-// gaugeStep opens a number of a gauge by itself.
-func (f *file) gaugeStep(ref string) *document.Node {
-	id, _, _ := strings.Cut(strings.TrimPrefix(ref, assess.GaugeSteps), "/")
-	book := working.NewBook("")
-	f.judge().GaugeSheet(id, book)
-	step := book.Find(ref)
-	if step == nil {
-		return refusal("desk.missing", ref)
-	}
-	return f.step(step, assess.Answer{}, book)
 }

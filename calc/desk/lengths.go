@@ -1,12 +1,9 @@
 package desk
 
 import (
-	"strings"
-
 	"gaugewright/calc/assess"
 	"gaugewright/calc/document"
 	"gaugewright/calc/words"
-	"gaugewright/calc/working"
 )
 
 // lengthSteps begins the places of the sums of lengths.
@@ -57,20 +54,4 @@ func (f *file) showLengths(r *document.Node) *document.Node {
 		says = append(says, words.Say("lengths.left", itoa(left)))
 	}
 	return f.sheet("lengths").with("lead", texts(says)).with("groups", groups).with("count", whole(len(ids))).with("from", whole(from)).Node
-}
-
-// sumStep opens a number of the order list or of the lengths, which are made
-// with their working only now.
-func (f *file) sumStep(ref string) *document.Node {
-	book := working.NewBook("")
-	if strings.HasPrefix(ref, orderSteps) {
-		f.judge().Order(book)
-	} else {
-		f.judge().Lengths(book)
-	}
-	step := book.Find(ref)
-	if step == nil {
-		return refusal("desk.missing", ref)
-	}
-	return f.step(step, assess.Answer{}, book)
 }

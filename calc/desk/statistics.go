@@ -143,15 +143,3 @@ func (f *file) testLine(code string, t *assess.TestSheet) *document.Node {
 	}
 	return f.line(words.Say("test."+code), nil, says)
 }
-
-// certificateStep opens a number of a certificate by itself.
-func (f *file) certificateStep(ref string) *document.Node {
-	id, _, _ := strings.Cut(strings.TrimPrefix(ref, assess.CertificateSteps), "/")
-	book := working.NewBook("")
-	f.judge().CertificateSheet(id, book)
-	step := book.Find(ref)
-	if step == nil {
-		return refusal("desk.missing", ref)
-	}
-	return f.step(step, assess.Answer{}, book)
-}

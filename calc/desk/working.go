@@ -36,27 +36,41 @@ func (f *file) showWorking(r *document.Node) *document.Node {
 	case strings.HasPrefix(ref, assess.Typed):
 		return okay().with("title", text(words.Say("leaf.typed"))).with("result", text(f.localText(strings.TrimPrefix(ref, assess.Typed)))).Node
 	}
-	if strings.HasPrefix(ref, orderSteps) || strings.HasPrefix(ref, lengthSteps) {
-		return f.sumStep(ref)
-	}
-	if strings.HasPrefix(ref, assess.CertificateSteps) {
-		return f.certificateStep(ref)
-	}
-	if strings.HasPrefix(ref, assess.GaugeSteps) {
-		return f.gaugeStep(ref)
+	if make := f.madeFor(ref); make != nil {
+		book := working.NewBook("")
+		make(book)
+		return f.stepIn(book, ref, assess.Answer{})
 	}
 	if step, ok := f.conversionStep(ref); ok {
 		return step
 	}
 	pile, _, _ := strings.Cut(ref, "/")
 	book := working.NewBook("")
-	a, ok := f.judge().Whole(pile, book)
-	step := book.Find(ref)
-	if ok && step == nil { // what only the list of doubts works out
+	a, _ := f.judge().Whole(pile, book)
+	if book.Find(ref) == nil { // what only the list of doubts works out
 		f.judge().Doubts(pile, book)
-		step = book.Find(ref)
 	}
-	if !ok || step == nil {
+	return f.stepIn(book, ref, a)
+}
+
+// madeFor is what makes the step of a number that belongs to no pile: of the
+// order list, the lengths, a certificate or a gauge by itself. They are made with
+// their working only when one of them is opened.
+func (f *file) madeFor(ref string) func(*working.Book) {
+	begins, rest, _ := strings.Cut(ref, "/")
+	id, _, _ := strings.Cut(rest, "/")
+	return map[string]func(*working.Book){
+		orderSteps:              func(b *working.Book) { f.judge().Order(b) },
+		lengthSteps:             func(b *working.Book) { f.judge().Lengths(b) },
+		assess.CertificateSteps: func(b *working.Book) { f.judge().CertificateSheet(id, b) },
+		assess.GaugeSteps:       func(b *working.Book) { f.judge().GaugeSheet(id, b) },
+	}[begins+"/"]
+}
+
+// stepIn shows a step that stands in a book.
+func (f *file) stepIn(book *working.Book, ref string, a assess.Answer) *document.Node {
+	step := book.Find(ref)
+	if step == nil {
 		return refusal("desk.missing", ref)
 	}
 	return f.step(step, a, book)
