@@ -153,11 +153,11 @@ func (f *file) touched(patch *document.Node) (list []string) {
 		return nil
 	}
 	piles, has := f.now("piles"), func(collection, id string) bool { return patch.Get(collection).Get(id) != nil }
-	for pile, stretches := range f.pressedPiles() {
+	look := func(pile string, stretches []job.Stretch) {
 		p := piles.Get(pile)
 		if p == nil || struckOut(p) {
 			delete(f.outcomes, pile) // it is not judged, so what came out does not hold
-			continue
+			return
 		}
 		hit := all || has("piles", pile) || has("criteria", p.Get("criterion").Text()) || has("pileTypes", p.Get("type").Text())
 		for _, s := range stretches {
@@ -166,6 +166,18 @@ func (f *file) touched(patch *document.Node) (list []string) {
 		if hit {
 			list = append(list, pile)
 		}
+	}
+	pressed := f.pressedPiles()
+	if edited := patch.Get("piles"); patch.Len() == 1 && edited != nil {
+		for pile := range edited.Members() { // the key presses of a job: no other pile is looked at
+			if stretches, there := pressed[pile]; there {
+				look(pile, stretches)
+			}
+		}
+		return list
+	}
+	for pile, stretches := range pressed {
+		look(pile, stretches)
 	}
 	return list
 }

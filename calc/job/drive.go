@@ -13,6 +13,9 @@ import (
 type Record struct {
 	ID, Path, Kind string
 	node           *document.Node
+	// The same few declarations of columns stand in thousands of records, so
+	// those that were listed together share what was read of them; nil: none do.
+	columns map[declaration][]Column
 }
 
 func recordView(id string, n *document.Node) Record {
@@ -23,9 +26,12 @@ func recordView(id string, n *document.Node) Record {
 // "zero", "comparison") that are not struck out, by id.
 func (j Job) Records(kind string) []Record {
 	var list []Record
+	columns := map[declaration][]Column{}
 	for id, n := range j.Root.Get("records").Members() {
 		if n.Get("kind").Text() == kind && !struckOut(n) {
-			list = append(list, recordView(id, n))
+			r := recordView(id, n)
+			r.columns = columns
+			list = append(list, r)
 		}
 	}
 	sort.Slice(list, func(a, b int) bool { return list[a].ID < list[b].ID })
@@ -65,12 +71,26 @@ func (r Record) Parts() []Part {
 }
 
 func (r Record) part(id string, n *document.Node) Part {
-	p := Part{ID: id, Path: document.Join(r.Path+"/parts", id), From: n.Get("from").Text(), lines: n.Get("lines"), events: n.Get("events")}
+	p := Part{ID: id, From: n.Get("from").Text(), lines: n.Get("lines"), events: n.Get("events")}
+	if r.Path != "" {
+		p.Path = document.Join(r.Path+"/parts", id)
+	}
 	p.Sitting, _, _ = strings.Cut(id, ".")
 	if kind := kindOf(r.Kind); kind != nil {
-		p.Columns, _ = ParseColumns(n.Get("columns").Text(), kind.columns)
+		p.Columns = r.declared(n.Get("columns").Text(), kind.columns)
 	}
 	return p
+}
+
+func (r Record) declared(text string, rules []ColumnRule) []Column {
+	key := declaration{&rules[0], text}
+	columns, known := r.columns[key]
+	if !known {
+		if columns, _ = ParseColumns(text, rules); r.columns != nil {
+			r.columns[key] = columns
+		}
+	}
+	return columns
 }
 
 // Part is what one sitting added to a record.
@@ -154,7 +174,11 @@ func (p Part) Events() []Event {
 	var list []Event
 	for i, n := range p.events.Items() {
 		s, _ := n.Get("s").Int()
-		list = append(list, Event{S: s, Is: n.Get("is").Text(), Path: p.Path + "/events/" + itoa(i), node: n})
+		e := Event{S: s, Is: n.Get("is").Text(), node: n}
+		if p.Path != "" {
+			e.Path = p.Path + "/events/" + itoa(i)
+		}
+		list = append(list, e)
 	}
 	return list
 }

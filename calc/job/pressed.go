@@ -39,7 +39,13 @@ type Stretch struct {
 // before.
 func (j Job) Pressed() map[string][]Stretch {
 	all := map[string][]Stretch{}
-	for _, r := range j.Records("drive") {
+	columns := map[declaration][]Column{}
+	for _, n := range j.Root.Get("records").Members() {
+		if n.Get("kind").Text() != "drive" || struckOut(n) {
+			continue
+		}
+		// Without a place: what is read here opens nowhere, and there may be thousands.
+		r := Record{Kind: "drive", node: n, columns: columns}
 		pile := r.Text("pile")
 		for _, s := range r.stretches() {
 			all[pile] = joined(all[pile], s)
@@ -184,6 +190,9 @@ type place struct {
 // struck out does not count.
 func mend(parts []Part) mended {
 	m := mended{}
+	if !slices.ContainsFunc(parts, Part.corrects) {
+		return m
+	}
 	for _, is := range []string{"struck out", "correction"} {
 		for _, p := range parts {
 			for i, e := range p.Events() {
@@ -202,6 +211,16 @@ func mend(parts []Part) mended {
 		}
 	}
 	return m
+}
+
+// corrects says whether anything is corrected or struck out in a part.
+func (p Part) corrects() bool {
+	for _, n := range p.events.Items() {
+		if is := n.Get("is").Text(); is == "struck out" || is == "correction" {
+			return true
+		}
+	}
+	return false
 }
 
 // line returns a line as it was corrected; a struck one holds nothing.
