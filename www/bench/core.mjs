@@ -16,7 +16,7 @@ export async function coreOf(root) {
   await import(loaderPath(root));
   return async () => {
     const go = new globalThis.Go();
-    go.env = { GOGC: "50", GOMEMLIMIT: "80MiB" }; // as in the worker
+    go.env = { GOGC: "50", GOMEMLIMIT: "72MiB" }; // as in the worker
     const instance = await WebAssembly.instantiate(module, go.importObject);
     void go.run(instance);
     const { call } = globalThis.gaugewright;

@@ -28,7 +28,7 @@ export async function startCore(module: WebAssembly.Module, onEnd: () => void): 
   const go = new Go();
   // Linear memory never shrinks, so garbage is collected early: a job of 20 MB
   // stays within 96 MiB that way, at a cost that a key press does not feel.
-  go.env = { GOGC: "50", GOMEMLIMIT: "80MiB" };
+  go.env = { GOGC: "50", GOMEMLIMIT: "72MiB" };
   const instance = await WebAssembly.instantiate(module, go.importObject);
   go.run(instance).then(onEnd, onEnd);
   figures.memory = () => (instance.exports["mem"] as WebAssembly.Memory).buffer.byteLength;
