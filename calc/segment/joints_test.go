@@ -208,7 +208,7 @@ func someRules(rnd *rand.Rand) (need int64, stock []Piece, terms Terms, r JointR
 func TestRulesAgainstTryingAll(t *testing.T) {
 	rnd := rand.New(rand.NewSource(11))
 	solved, refused := 0, map[string]int{}
-	for range draws(30000) {
+	for range 30000 {
 		need, stock, terms, r := someRules(rnd)
 		want := byLaying(need, stock, terms, r)
 		got, err := r.Best(need, stock, terms)
@@ -243,9 +243,9 @@ func TestRulesAgainstTryingAll(t *testing.T) {
 		require.Equal(t, byLaying(need, stock, Terms{JointPrice: 1000 * m, MaxPieces: terms.MaxPieces}, r).sequence, c.FewestJoints.Sequence)
 	}
 	t.Log(solved, refused)
-	assert.Greater(t, solved, draws(8000))
+	assert.Greater(t, solved, 8000)
 	for _, rule := range []string{"clear", "last", "bars", "noJoint", "noStop", "stagger", "most", "roles", "several"} {
-		assert.Greater(t, refused["segment.stopped."+rule], draws(8)-1, rule)
+		assert.Greater(t, refused["segment.stopped."+rule], 5, rule)
 	}
 }
 
@@ -254,7 +254,7 @@ func TestRulesAgainstTryingAll(t *testing.T) {
 func TestPressedAgainstTryingAll(t *testing.T) {
 	rnd := rand.New(rand.NewSource(17))
 	solved, ruled := 0, 0
-	for range draws(20000) {
+	for range 20000 {
 		need, stock, terms, r := someRules(rnd)
 		var pressed []int
 		length := int64(0)
@@ -286,8 +286,8 @@ func TestPressedAgainstTryingAll(t *testing.T) {
 			ruled++
 		}
 	}
-	assert.Greater(t, solved, draws(3000))
-	assert.Greater(t, ruled, draws(500))
+	assert.Greater(t, solved, 3000)
+	assert.Greater(t, ruled, 500)
 }
 
 // Every rule at its edges: a starter of which the joint is meant, and a top of
@@ -487,7 +487,7 @@ func TestWhatStopsByHand(t *testing.T) {
 func TestWhatStopsAgainstTryingAll(t *testing.T) {
 	rnd := rand.New(rand.NewSource(12))
 	seen := map[string]int{}
-	for range draws(20000) {
+	for range 20000 {
 		need, stock, terms, r := someRules(rnd)
 		_, err := r.Best(need, stock, terms)
 		e, ok := err.(*InputError)

@@ -130,7 +130,7 @@ func smallJob(rnd *rand.Rand) (piles []JobPile, stock []Piece, terms JobTerms) {
 func TestOrderAgainstTryingAll(t *testing.T) {
 	rnd := rand.New(rand.NewSource(21))
 	proven, lacking, failed, bound := 0, 0, 0, 0
-	rounds := draws(2000)
+	const rounds = 2000
 	for range rounds {
 		piles, stock, terms := smallJob(rnd)
 		o, err := OrderList(piles, stock, terms)
