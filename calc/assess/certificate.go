@@ -14,8 +14,7 @@ import (
 type certified struct {
 	job.Certificate
 	rig.Calibrated
-	state     rig.State // on the day of use
-	otherDial bool      // made with another gauge than the circuit has now
+	otherDial bool // made with another gauge than the circuit has now
 }
 
 // jacks says whether it calibrates more than the gauge.
@@ -98,11 +97,15 @@ func (made *chosen) use(j *Job, one job.Certificate, c *circuit) {
 		made.refused = &Note{fault.Code, fault.Args(j.Sign())}
 		return
 	}
-	made.by = &certified{Certificate: one, Calibrated: k, state: rig.Covers, otherDial: one.Gauge != c.Gauge}
+	made.by = &certified{Certificate: one, Calibrated: k, otherDial: one.Gauge != c.Gauge}
 }
 
-// fit puts the curve through a certificate.
+// fit puts the curve through a certificate. A line without both numbers refuses
+// it: no point is dropped silently.
 func (j *Job) fit(one job.Certificate) (rig.Calibrated, *calibration.Fault) {
+	if n := one.Rising.Unread + one.Falling.Unread; n > 0 {
+		return rig.Calibrated{}, &calibration.Fault{Code: "certificate.unread", Value: float64(n)}
+	}
 	k, err := rig.Calibrate(one.Said(), j.theory(one))
 	if err == nil {
 		return k, nil

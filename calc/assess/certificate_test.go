@@ -90,6 +90,7 @@ func TestCertificatesThatAreNotTaken(t *testing.T) {
 		"one point":       {[]string{"lines:points", "4.0 300"}, assess.Refused, "calibration.tooFew"},
 		"quadratic turns": {[]string{"/certificates/z/fit", "quadratic", "lines:points", "2.0 300|4.0 500|6.0 600|8.0 600|10.0 500|12.0 320"}, assess.Refused, "calibration.turns"},
 		"outside":         {[]string{"lines:points", "2.0 243.1|4.0 479.2|6.0 722.4"}, assess.Refused, "certificate.outside"},
+		"half a line":     {[]string{"lines:points", "2.0 243.1|4.0 -|6.0 722.4|20.0 2399.4"}, assess.Refused, "certificate.unread"},
 		"none":            {[]string{"/certificates/z/circuit", ""}, assess.Refused, "reason.noCertificate"},
 		"ram not said":    {[]string{"/certificates/z/ram", ""}, assess.Incomplete, "field.certificates.ram"},
 		"which was set":   {[]string{"/certificates/z/set", ""}, assess.Incomplete, "field.certificates.set"},

@@ -95,18 +95,13 @@ func (w *judge) convertDoubt(c *Conversion, y way, reading working.In) {
 	}
 	c.Uncertainty = w.force(at.u)
 	load, _ := w.loadAt(y, "mid", reading, d.mid)
-	var set, least working.In
+	var set working.In
 	pile := &judge{Job: w.Job, pile: w.pile, book: w.fromTop, answer: &Answer{ID: w.pile.ID}}
 	pile.gather()
 	if of, ok, refused := pile.setLoad(); ok && !refused {
 		set = of.In()
 	}
-	for _, l := range []Limit{pile.pileLimit(), pile.reactionLimit()} {
-		if l.State == window.Entered && l.Value.Unit.Dim == quantity.Forces && (least.V == 0 || l.Value.V < least.V) {
-			least = working.In{V: l.Value.V, Ref: l.Value.Ref}
-		}
-	}
-	c.Short, c.Passed = w.chances("chance", load.In(), at, set, least)
+	c.Short, c.Passed = w.chances("chance", load.In(), at, set, leastLoad(pile.allLimits()))
 }
 
 func (w *judge) convertLoad(c *Conversion, y way, load working.In) {
@@ -131,7 +126,7 @@ func (w *judge) convertLoad(c *Conversion, y way, load working.In) {
 	if within.V > 0 {
 		c.Within = w.pressure(within, "down")
 	}
-	if c.Reach == nil || c.Within == nil {
+	if (c.Reach == nil || c.Within == nil) && w.circuit.OnHead.Known() {
 		c.Notes = append(c.Notes, Note{"note.headAlone", []string{stated(w.circuit.OnHead).Text(w.Sign())}})
 	}
 	w.beyondDial(c, reach.V)

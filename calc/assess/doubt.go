@@ -241,11 +241,15 @@ func (w *judge) aboutReading(d *Doubts) {
 	}
 	set := working.In{V: a.Set.V, Ref: a.Set.Ref}
 	load, _ := w.loadAt(y, "uncertainty.load", set, w.doubt.mid)
-	var least working.In
-	for _, l := range a.Limits {
+	d.Short, d.Passed = w.chances("chance", load.In(), w.atSet, working.In{V: a.SetLoad.V, Ref: a.SetLoad.Ref}, leastLoad(a.Limits))
+}
+
+// leastLoad is the least of the limits that are loads; 0 where none is entered.
+func leastLoad(limits []Limit) (least working.In) {
+	for _, l := range limits {
 		if l.State == window.Entered && l.Value.Unit.Dim == quantity.Forces && (least.V == 0 || l.Value.V < least.V) {
 			least = working.In{V: l.Value.V, Ref: l.Value.Ref}
 		}
 	}
-	d.Short, d.Passed = w.chances("chance", load.In(), w.atSet, working.In{V: a.SetLoad.V, Ref: a.SetLoad.Ref}, least)
+	return least
 }

@@ -169,12 +169,17 @@ func (w *judge) area() (working.Of[quantity.Area], bool) {
 	return of, true
 }
 
+// allLimits are the limits themselves, without readings.
+func (w *judge) allLimits() []Limit {
+	ofPile := w.pileLimit()
+	return []Limit{w.circuitLimit(), ofPile, w.reactionLimit(), w.gaugeLimit(), w.freeLimit(ofPile), w.gripLimit()}
+}
+
 // limits works out the four required limits, and those that count where they
 // are entered.
 func (w *judge) limits(y way, ready bool, set working.Of[quantity.Pressure]) []window.Limit {
 	b, hasSet := w.book, w.answer.Set != nil
-	ofPile := w.pileLimit()
-	list := []Limit{w.circuitLimit(), ofPile, w.reactionLimit(), w.gaugeLimit(), w.freeLimit(ofPile), w.gripLimit()}
+	list := w.allLimits()
 	judged := make([]window.Limit, len(list))
 	w.plain = make([]quantity.Pressure, len(list))
 	for i := range list {

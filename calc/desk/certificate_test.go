@@ -63,6 +63,7 @@ func TestFromACertificateToAGuardedWindow(t *testing.T) {
 	require.True(t, x.enter("choose", `"path":"/now/guard","value":"yes"`).Get("ok").Bool())
 	v = x.show("sizing", "")
 	assert.Equal(t, "open", v.Get("state").Text(), v.Compact())
+	// 17.5 MPa: 2100.6 + 44 keep the pile's 2,200 kN, 18.0 MPa: 2160.5 + 44 do not.
 	assert.Equal(t, []string{"15.5", "17.5"}, []string{v.At("/set/says").Text(), v.At("/never/says").Text()})
 
 	// The day goes on: the certificate ends, and with it the reading.

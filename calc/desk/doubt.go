@@ -70,7 +70,7 @@ func (f *file) gaugedBy(a assess.Answer) (list []said) {
 		list = append(list, said{"efficiency", head + ", " + words.Say("efficiency.two", f.textOf(a.Low), f.textOf(a.High))})
 	}
 	if a.Uncertainty != nil {
-		list = append(list, said{"uncertainty", "± " + f.textOf(a.Uncertainty)})
+		list = append(list, said{"uncertainty", words.Say("doubt.within", f.textOf(a.Uncertainty))})
 	}
 	return list
 }

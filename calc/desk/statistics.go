@@ -82,8 +82,9 @@ func (f *file) certificateFacts(s assess.CertificateSheet) []*document.Node {
 		return fact(name, words.Say("choice."+value))
 	}
 	gauge, _ := f.thingName("gauges", s.Gauge)
-	list := []*document.Node{choice("kind", s.Kind), fact("gauge", gauge), fact("laboratory", s.Laboratory), fact("on", s.Validity.On), choice("ram", s.Ram),
-		choice("run", s.Run), choice("set", s.Set), choice("onHeadIncluded", s.HeadIncluded)}
+	list := []*document.Node{choice("kind", s.Kind), fact("gauge", gauge), fact("serial", s.Serial), fact("laboratory", s.Laboratory), fact("on", s.Validity.On), choice("ram", s.Ram),
+		choice("run", s.Run), choice("set", s.Set), choice("onHeadIncluded", s.HeadIncluded),
+		fact("voidFrom", s.Validity.VoidFrom), fact("voidWhy", s.VoidWhy), choice("asFound", s.AsFound), fact("asFoundSays", s.AsFoundSays)}
 	if s.LastDay != "" {
 		list = append(list, f.line(words.Say("line.lastDay"), nil, s.LastDay))
 	}

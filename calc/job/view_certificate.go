@@ -12,19 +12,19 @@ import (
 
 // Certificate is a certificate of calibration as stated.
 type Certificate struct {
-	ID, Path, Number              string
-	Kind, Rig, Circuit, Gauge     string
-	Laboratory, Serial            string
-	Run, Ram, Set, HeadIncluded   string
-	Fit, AsFound, AsFoundSays     string
-	VoidWhy                       string
-	Validity                      rig.Validity
-	Cylinders                     int // of the circuit; 0 where not stated
-	Rising, Falling               Points
-	Celsius                       string // temperature of the gauge as stated
-	Reference, Coverage           Given[quantity.Ratio]
-	PressureUnit, ReferenceUnit   quantity.Unit
-	HasColumns, HasUnknownColumns bool
+	ID, Path, Number            string
+	Kind, Rig, Circuit, Gauge   string
+	Laboratory, Serial          string
+	Run, Ram, Set, HeadIncluded string
+	Fit, AsFound, AsFoundSays   string
+	VoidWhy                     string
+	Validity                    rig.Validity
+	Cylinders                   int // of the circuit; 0 where not stated
+	Rising, Falling             Points
+	Celsius                     string // temperature of the gauge as stated
+	Reference, Coverage         Given[quantity.Ratio]
+	PressureUnit, ReferenceUnit quantity.Unit
+	HasColumns                  bool
 }
 
 // Points are the lines of a run, with the place of each.
@@ -75,7 +75,6 @@ func (j Job) Certificate(id string) (c Certificate, ok bool) {
 	c.Cylinders, _ = count(n.Get("cylinders"))
 	columns, ok := ParseColumns(said("columns"), certificateColumns)
 	c.HasColumns = ok && len(columns) == 2
-	c.HasUnknownColumns = said("columns") != "" && !c.HasColumns
 	if c.HasColumns {
 		c.PressureUnit, c.ReferenceUnit = columns[0].Unit, columns[1].Unit
 		c.Rising = pointsOf(n.Get("points"), path+"/points", columns)

@@ -85,6 +85,7 @@ var certificates = map[string]string{
 	"rule.calibration.high": "The largest that was set",
 
 	"note.certificateEnds":                         "The limit lies above certificate {0}: its reading stops where the certificate ends, at {1}.",
+	"certificate.unread":                           "Lines of points without both numbers: {0}. No point is left out silently; complete the lines or take them out.",
 	"certificate.otherUnit":                        "The certificate reads in {0}, the gauge in {1}: readings are converted. See that both are the same gauge.",
 	"note.otherGauge":                              "Certificate {0} was made with another gauge than the one on the circuit now: the class of this gauge counts again. Calibrate them together, or put the other gauge back.",
 	"note.certificateUnused":                       "Certificate {0} is in the job and does not count: the circuit goes by its efficiency.",
