@@ -25,7 +25,7 @@ export function workingScreen(doc: string, step: string, pile: string | undefine
 }
 
 function body(doc: string, pile: string | undefined, w: Working): TemplateResult {
-  return html`${w.shown || w.result ? html`<p class="shown">${minus(w.shown || w.result)}</p>` : nothing}
+  return html`${w.shown || w.result ? html`<p class="shown">${minus(unitText(w.shown || w.result))}</p>` : nothing}
     ${w.formula
       ? html`<section class="steps">
           <p class="step">${formula(w.formula)}</p>
