@@ -235,10 +235,7 @@ func (j *Job) doubted(c job.Certificate) (since, until string, marks []string) {
 	found := map[string]bool{}
 	for _, r := range j.Records("drive") {
 		for _, part := range r.Parts() {
-			day := part.From
-			if len(day) > 10 {
-				day = day[:10]
-			}
+			day := job.Day(part.From)
 			if day < since || day > until || !j.pressedBy(r, c) {
 				continue
 			}

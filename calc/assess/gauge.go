@@ -63,13 +63,13 @@ func (j *Job) GaugeSheet(id string, b *working.Book) (s GaugeSheet, ok bool) {
 				z := ZeroCheck{On: part.From, By: r.Text("by"), Reading: stated(reading), Known: g.ZeroError.Known()}
 				z.Within = z.Known && math.Abs(float64(reading.V)) <= float64(g.ZeroError.V)
 				s.Zeros = append(s.Zeros, z)
-				days[dayOf(part.From)]++
+				days[job.Day(part.From)]++
 			}
 		}
 	}
 	sort.SliceStable(s.Zeros, func(a, b int) bool { return s.Zeros[a].On > s.Zeros[b].On })
 	if len(s.Zeros) > 0 {
-		if day := dayOf(s.Zeros[0].On); days[day] == 1 {
+		if day := job.Day(s.Zeros[0].On); days[day] == 1 {
 			s.OneOnly = day
 		}
 	}
@@ -82,8 +82,6 @@ func (j *Job) GaugeSheet(id string, b *working.Book) (s GaugeSheet, ok bool) {
 	sort.SliceStable(s.Comparisons, func(a, b int) bool { return s.Comparisons[a].On > s.Comparisons[b].On })
 	return s, true
 }
-
-func dayOf(moment string) string { return moment[:min(10, len(moment))] }
 
 // compared are the lines of one record of two gauges.
 func (j *Job) compared(r job.Record, b *working.Book) (list []Comparison) {

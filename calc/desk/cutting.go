@@ -90,7 +90,7 @@ func (f *file) released(list []job.Signature, a assess.Answer) (yes bool, says s
 		switch {
 		case !ok:
 		case signed == saw:
-			return true, words.Say("release.by", list[i].Name, list[i].Role, dayOf(list[i].On))
+			return true, words.Say("release.by", list[i].Name, list[i].Role, job.Day(list[i].On))
 		default:
 			return false, words.Say("release.stale", list[i].Name, signed)
 		}
@@ -100,11 +100,6 @@ func (f *file) released(list []job.Signature, a assess.Answer) (yes bool, says s
 
 // sawSigned is the level of the saw cut as a signature holds it.
 func (f *file) sawSigned(a assess.Answer) string { return a.Head.Saw.Text('.') }
-
-func dayOf(instant string) string {
-	day, _, _ := strings.Cut(instant, "T")
-	return day
-}
 
 // release signs the saw cuts of all surveyed piles that are not released yet:
 // the level of each stands in the signature.

@@ -59,7 +59,7 @@ func (f *file) guard(r, patch *document.Node) (entered *document.Node, why strin
 			f.question = f.asked(list, patch, "")
 			return nil, ""
 		}
-		made, ok := m.patch(patch, r.Get("renew"), dayOf(r.Get("at").Text()))
+		made, ok := m.patch(patch, r.Get("renew"), job.Day(r.Get("at").Text()))
 		if !ok {
 			f.question = refusal("desk.ids")
 			return nil, ""

@@ -20,7 +20,7 @@ func (f *file) showCertificate(r *document.Node) *document.Node {
 		return refusal("desk.missing", r.Get("of").Text())
 	}
 	say := words.Say
-	lead := []string{say("certificate.state."+string(rune(s.State)), f.dayOf())}
+	lead := []string{say("certificate.state."+string(rune(s.State)), f.todaySays())}
 	switch {
 	case len(s.Needs) > 0:
 		lead = append(lead, say("big.incomplete", needs(s.Needs)))
@@ -64,7 +64,7 @@ func quiet(group *document.Node) *document.Node {
 	return group
 }
 
-func (f *file) dayOf() string {
+func (f *file) todaySays() string {
 	if f.day == "" {
 		return words.Say("leaf.blank")
 	}

@@ -107,7 +107,7 @@ func (r Record) stretches() (list []Stretch) {
 			tops[k].reading.look(line, reading)
 			tops[k].peak.look(line, peak)
 		}
-		day := p.From[:min(len(p.From), len("2006-01-02"))]
+		day := Day(p.From)
 		for k, top := range tops {
 			in := before
 			if k > 0 {

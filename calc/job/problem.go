@@ -160,6 +160,12 @@ func isDate(text string) bool {
 	return day <= days
 }
 
+// Day is the day of a moment, "2026-11-03" of "2026-11-03T14:20:00Z".
+func Day(instant string) string {
+	day, _, _ := strings.Cut(instant, "T")
+	return day
+}
+
 // IsInstant says whether a text is a moment in UTC, with up to three decimals
 // of a second: "2026-11-03T14:20:00.250Z".
 func IsInstant(text string) bool {
